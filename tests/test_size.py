@@ -1,4 +1,4 @@
-"""No module grows past what a person reads in one sitting."""
+"""No module grows past what a person reads in one sitting, and a newcomer finds every room."""
 
 from __future__ import annotations
 
@@ -15,3 +15,12 @@ def test_no_module_is_longer_than_400_lines() -> None:
     lengths = {path.relative_to(ROOT).as_posix(): path.read_text("utf-8").count("\n") for path in modules}
     assert len(lengths) > 300
     assert {name: lines for name, lines in lengths.items() if lines > MOST and name not in TABLES} == {}
+
+
+def test_developers_find_every_room_in_their_page() -> None:
+    told = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    places = (ROOT / "src" / "spoonproof").iterdir()
+    rooms = [f"`{path.name}/`" for path in places if (path / "__init__.py").is_file()]
+    rooms += [f"`{path.name}`" for path in (ROOT / "src" / "spoonproof").glob("[a-z]*.py")]
+    assert len(rooms) > 30
+    assert [room for room in rooms if room not in told] == []

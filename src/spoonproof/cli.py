@@ -14,15 +14,15 @@ from spoonproof import __version__
 
 COMMANDS: dict[str, str] = {
     "check": "find faults in recipes, words, cooking, film and page",
-    "nutrients": "what is in it: batch, portion and 100 g, against the age's intake",
+    "nutrients": "what is in a recipe, against the age's reference intake",
     "plan": "the cook timeline; --day for several recipes filmed on one day",
     "calendar": "when each new food comes, over chosen recipes",
     "publish": "build the static site",
     "shoot": "make the filming package: script, captions, shot list",
     "listen": "list all claims of captions, transcripts or text, each judged",
     "where": "every place that says a thing, or rests on a register entry",
-    "sources": "the sources: complete, due, used",
-    "explain": "a rule, a food, a register entry, a texture",
+    "sources": "the sources: complete, cited, due",
+    "explain": "a rule, a food, a register entry, a texture, a file's keys",
     "new": "start a channel or a recipe",
     "editor": "the language server, on standard input and output",
     "desk": "the local page over the channel's folder",
@@ -59,18 +59,18 @@ def command() -> None:
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code; never prints a traceback."""
     argv = list(sys.argv[1:] if arguments is None else arguments)
-    if argv in (["--version"], ["-V"]):
-        print(f"spoonproof {__version__}")
-        return 0
-    if not argv or argv[0] in ("-h", "--help", "help"):
-        print(_overview())
-        return 0 if argv else 2
-    _steady_streams()
-    if argv[0] not in COMMANDS:
-        return _unknown_command(argv[0])
-    if any("\0" in word for word in argv):
-        return _complain(f"spoonproof {argv[0]}: no argument may hold the character of code 0", 2)
     try:
+        if argv in (["--version"], ["-V"]):
+            print(f"spoonproof {__version__}", flush=True)
+            return 0
+        if not argv or argv[0] in ("-h", "--help", "help"):
+            print(_overview(), flush=True)
+            return 0 if argv else 2
+        _steady_streams()
+        if argv[0] not in COMMANDS:
+            return _unknown_command(argv[0])
+        if any("\0" in word for word in argv):
+            return _complain(f"spoonproof {argv[0]}: no argument may hold the character of code 0", 2)
         return _run(argv[0], argv[1:])
     except BrokenPipeError:
         return _reader_went_away()
@@ -157,6 +157,7 @@ def _overview() -> str:
     ]
     lines += [f"  {name:<10} {words}" for name, words in COMMANDS.items()]
     lines += ["", "Start with:  spoonproof new channel my-channel"]
+    lines += ["Exit codes:  0 nothing found, 1 findings, 2 arguments or channel can't be used, 3 a fault of ours"]
     return "\n".join(lines)
 
 

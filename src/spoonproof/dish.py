@@ -241,11 +241,6 @@ class Dish:
         return next((word for word in PAID if word == own), self.channel.paid)
 
     @property
-    def market(self) -> str:
-        """The channel's first market: whose words cautions and allergens are given in."""
-        return self.channel.markets[0] if self.channel.markets else "EU"
-
-    @property
     def markets(self) -> tuple[str, ...]:
         """All of the channel's markets, the first one leading."""
         return tuple(self.channel.markets) or ("EU",)

@@ -35,7 +35,7 @@ def meals_at(recipes: Sequence[Recipe], months: int) -> list[Recipe]:
     return [recipe for recipe in recipes if recipe.slug not in parts and months <= (recipe.ages.high or months)]
 
 
-def week_of(folder: ChannelFolder, recipes: Sequence[Recipe], months: int, meals: int | None = None) -> Week:
+def week_of(folder: ChannelFolder, recipes: Sequence[Recipe], months: int, meals: int | None) -> Week:
     """The recipes in turn over seven days, those for an older baby left out.
 
     ``months``: the baby's age; ``meals`` a day (None: the least that is usual at that age). The figures are of one

@@ -28,7 +28,7 @@ def read_instance(text: str) -> DayProblem:
     tasks: dict[int, DayTask] = {}
     for cells in _section(text, "REQUESTS/DURATIONS"):
         job, minutes, demand = cells[0], cells[2], cells[3:]
-        uses = tuple(Use(f"R{i}", 0, minutes, units) for i, units in enumerate(demand) if units and minutes)
+        uses = tuple(Use(f"R{i}", minutes, units) for i, units in enumerate(demand) if units and minutes)
         tasks[job] = DayTask(str(job), "all", str(job), minutes, uses, tuple(map(str, after.get(job, []))))
     ordered = _ordered(tasks)
     length = sum(task.minutes for task in ordered)

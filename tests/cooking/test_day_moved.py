@@ -5,10 +5,10 @@ from __future__ import annotations
 from spoonproof.cooking.day import DayProblem, DayTask, Use
 from spoonproof.cooking.day_moved import broken
 
-CUT = DayTask("a", "mash", "Cut", 10, (Use("hands", 0, 10),))
-STEAM = DayTask("b", "mash", "Steam", 20, (Use("ring", 0, 20),), after=("a",))
-MASH = DayTask("c", "mash", "Mash", 5, (Use("hands", 0, 5),), after=("b",), soon=("b",))
-OTHER = DayTask("d", "soup", "Stir", 10, (Use("hands", 0, 10),))
+CUT = DayTask("a", "mash", "Cut", 10, (Use("hands", 10),))
+STEAM = DayTask("b", "mash", "Steam", 20, (Use("ring", 20),), after=("a",))
+MASH = DayTask("c", "mash", "Mash", 5, (Use("hands", 5),), after=("b",), soon=("b",))
+OTHER = DayTask("d", "soup", "Stir", 10, (Use("hands", 10),))
 DAY = DayProblem((CUT, STEAM, MASH, OTHER), {"hands": 1, "ring": 1}, 120, ((60, 90),))
 GOOD = {"a": 0, "b": 10, "c": 30, "d": 40}
 

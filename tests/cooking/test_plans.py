@@ -127,7 +127,7 @@ def test_what_is_assumed_is_said() -> None:
 
 
 def test_the_text_fits_its_width_and_names_every_task() -> None:
-    text = plan_text(planned(), 78)
+    text = plan_text(planned())
     assert all(len(line) <= 90 for line in text.split("\n"))
     assert "Steam: parsnip (steamer)" in text
     assert text.endswith("\n")
@@ -142,7 +142,7 @@ def test_the_picture_is_whole_named_and_safe() -> None:
     from spoonproof.model.text import NOWHERE, Spanned
 
     nasty = replace(base, title=Spanned('</svg><script>alert(1)</script>"&', NOWHERE))
-    svg = plan_svg(plan(nasty, Larder(), verbs()), 'a"b')
+    svg = plan_svg(plan(nasty, Larder(), verbs()))
     root = ET.fromstring(svg)
     space = "{http://www.w3.org/2000/svg}"
     assert root.tag == f"{space}svg" and root.get("role") == "img"
@@ -153,7 +153,7 @@ def test_the_picture_is_whole_named_and_safe() -> None:
     assert not list(root.iter(f"{space}script"))
     bars = list(root.iter(f"{space}rect"))
     assert all(float(bar.get("x", 0)) + float(bar.get("width", 0)) <= 640 for bar in bars)
-    assert svg == plan_svg(plan(nasty, Larder(), verbs()), 'a"b')
+    assert svg == plan_svg(plan(nasty, Larder(), verbs()))
 
 
 def test_an_empty_recipe_has_an_empty_plan() -> None:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from spoonproof.foods import Part, combine
+from spoonproof.foods.combine import Part, combine
 
 AMOUNT = st.floats(0, 5000, allow_nan=False)
 SHARE = st.floats(0, 1)

@@ -39,18 +39,10 @@ def test_any_other_food_takes_the_place_of_one_of_its_kind() -> None:
 
 
 def test_trials_over_time() -> None:
-    assert trials(recipe([])) is None
+    assert trials(recipe([])) == ""
     weighed = [trial("2026-11-02", 545), trial("2026-09-01", 520), trial("2026-10-01", 560)]
-    got = trials(recipe([], makes(9, 60), trials=weighed))
-    assert got is not None
-    assert (got.times, got.first, got.last, got.grams) == (3, "2026-09-01", "2026-11-02", 545)
-    assert (got.low, got.high, got.fits) == (520, 560, True)
-    assert round(got.spread, 3) == round(40 / 545, 3)
-    off = trials(recipe([], makes(12, 60), trials=weighed))
-    assert off is not None
-    assert off.fits is False
-    assert "no longer fits" in off.told
-    alone = trials(recipe([], trials=weighed[:1]))
-    assert alone is not None
-    assert alone.fits is None
-    assert "once" in alone.told
+    over_time = "Weighed 3 times from 2026-09-01 to 2026-11-02: 520 to 560 g, last 545 g."
+    assert trials(recipe([], makes(9, 60), trials=weighed)) == over_time
+    fits_no_longer = f"{over_time} It no longer fits the 720 g that the recipe makes."
+    assert trials(recipe([], makes(12, 60), trials=weighed)) == fits_no_longer
+    assert trials(recipe([], trials=weighed[:1])) == "Weighed once, 2026-11-02: 545 g."

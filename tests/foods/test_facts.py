@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from spoonproof.foods import Part, combine
+from spoonproof.foods.combine import Part, combine
 from spoonproof.foods.facts import DEEPEST
 from spoonproof.model.recipe import FoodLine, Recipe
 from tests.feeding.dishes import dish

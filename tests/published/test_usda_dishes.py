@@ -12,7 +12,7 @@ from math import fsum
 from pathlib import Path
 from typing import Any
 
-from spoonproof.foods import Part, combine
+from spoonproof.foods.combine import Part, combine
 from tests.each import each
 
 DISHES: list[dict[str, Any]] = json.loads(Path(__file__).with_name("usda_dishes.json").read_text(encoding="utf-8"))

@@ -10,7 +10,7 @@ import pytest
 from spoonproof.model.text import Document
 from spoonproof.reading import step as steps
 from spoonproof.reading.instruction import StepReader
-from spoonproof.reading.kept import CARRIED, GROUND, Kept
+from spoonproof.reading.kept import CARRIED, Kept
 from spoonproof.reading.recipe import Reading, read_whole
 from tests.each import each
 from tests.kitchen import knowledge
@@ -119,4 +119,4 @@ def test_a_hint_that_ran_out_is_not_given_from_what_was_kept() -> None:
 
 def test_nothing_else_is_carried_from_step_to_step() -> None:
     fields = set(StepReader.__dataclass_fields__)
-    assert fields == {*GROUND, *CARRIED, "findings"}
+    assert fields == {"document", "lines", "tables", "names", "title", *CARRIED, "findings"}

@@ -1,0 +1,1 @@
+"""Statements found in text, and judged by the register and by numbers."""

@@ -46,6 +46,8 @@ HABITS = (
     ),
     *_function(
         "needs",
+        "O(<audience-baby>) _1 <negation> _1 T(<need>) _2 <have|fed|give-weak|give> _1 S(<food|ambiguous-nutrient>)",
+        "O(<audience-baby>) _1 T(<no-need>) <have|fed|give-weak|give> _1 S(<food|ambiguous-nutrient>)",
         "<free> O(<audience-baby>) _1 T(<need>) _1 S(<food|ambiguous-nutrient>)",
         veto="culinary swap age age-unit story",
         says="what nobody needs",
@@ -97,7 +99,6 @@ HABITS = (
     *_quantity(
         "so-much-at-an-age",
         "O(@AGE) [,(:]? _1 T(<number> _1 <small-unit>)",
-        "O(@AGE) [,(]? (?:<copula>|:) _1 T(<number> _1 <unit> _1 <per-day>)",
         "O(<per-day>) [:(] _1 T(<number> _1 <unit>)",
         "<household|unit> _3 S(<food>) ~5 [,:(] _1 T(<number> _1 <small-unit>)",
         veto="storing nonfood",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from argparse import ArgumentParser, Namespace
+from argparse import SUPPRESS, ArgumentParser, Namespace
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
@@ -26,7 +26,8 @@ def new_parser(command: str, description: str, formats: tuple[str, ...] = ("text
     """A parser with what every command takes: ``--channel`` and ``--format``."""
     parser = Arguments(prog=f"spoonproof {command}", description=description, allow_abbrev=False)
     parser.add_argument("--channel", metavar="DIR", type=Path, help="the channel's folder (default: here or above)")
-    parser.add_argument("--format", choices=formats, default=formats[0], help=f"default: {formats[0]}")
+    told = SUPPRESS if len(formats) == 1 else f"default: {formats[0]}"  # where there is no choice, none is shown
+    parser.add_argument("--format", choices=formats, default=formats[0], help=told)
     return parser
 
 

@@ -24,7 +24,12 @@ def parser() -> ArgumentParser:
     """The arguments of ``check``."""
     found = new_parser("check", "Find faults in recipes.", ("text", "jsonl", "sarif", "annotations"))
     found.add_argument("paths", nargs="*", type=Path, metavar="PATH", help="recipes or folders (default: the channel)")
-    found.add_argument("--level", choices=("error", "warning", "note"), default="warning", help="the least level shown")
+    found.add_argument(
+        "--level",
+        choices=("error", "warning", "note"),
+        default="warning",
+        help="the least level shown (default: warning)",
+    )
     found.add_argument("--drafts", action="store_true", help="check drafts too")
     found.add_argument("--echo", action="store_true", help="print how each recipe was read")
     found.add_argument("--trail", action="store_true", help="show how each claim was judged, step by step")

@@ -62,9 +62,8 @@ def _text(dish: Dish, other: Dish | None, names: tuple[str, str]) -> str:
     from spoonproof.foods.compare import trials
     from spoonproof.foods.show import as_text
 
-    weighed = trials(dish.recipe)
-    told = f"{weighed.told}\n" if weighed is not None else ""
-    return as_text(dish.facts, dish.reference, dish.recipe.title.value, _width()) + told
+    told = trials(dish.recipe)
+    return as_text(dish.facts, dish.reference, dish.recipe.title.value, _width()) + (f"{told}\n" if told else "")
 
 
 def _no_swap(dish: Dish, words: str) -> str:

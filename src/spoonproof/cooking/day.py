@@ -20,10 +20,9 @@ SOON_MINUTES = 15  # how long a hot pan may wait for its next step, by custom
 
 
 class Use(NamedTuple):
-    """A task takes ``units`` of ``resource`` from ``offset`` minutes after its start, for ``minutes``."""
+    """A task takes ``units`` of ``resource`` for its first ``minutes``."""
 
     resource: str
-    offset: int
     minutes: int
     units: int = 1
 
@@ -203,6 +202,6 @@ def check(problem: DayProblem) -> None:
         for use in task.uses:
             if use.units > problem.capacity.get(use.resource, 0):
                 raise ValueError(f"{task.id} needs {use.units} of {use.resource}, more than there is")
-            if use.offset < 0 or use.offset + use.minutes > task.minutes:
+            if use.minutes > task.minutes:
                 raise ValueError(f"{task.id} uses {use.resource} beyond its own time")
         seen.add(task.id)

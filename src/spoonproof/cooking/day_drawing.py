@@ -32,18 +32,17 @@ def day_text(plan: DayPlan, problem: DayProblem) -> str:
     return "\n".join(lines) + "\n"
 
 
-def day_svg(plan: DayPlan, problem: DayProblem, prefix: str = "day") -> str:
+def day_svg(plan: DayPlan, problem: DayProblem) -> str:
     """The day as an SVG element with title and desc: time runs down, a column a recipe, absences shaded."""
     recipes = list(dict.fromkeys(task.recipe for task in problem.tasks if task.recipe not in plan.dropped))
     length = max([plan.makespan, *(end for _, end in problem.away)], default=0)
     height = round(_TOP + length * _PX + 12)
-    label = escape(prefix, quote=True)
     column = (WIDTH - _LEFT - 8) / max(1, len(recipes))
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" class="plan day" viewBox="0 0 {WIDTH} {height}" role="img" '
-        f'aria-labelledby="{label}-title {label}-desc" font-family="inherit" font-size="11">',
-        f'<title id="{label}-title">{escape(f"A filming day of {len(recipes)} recipes")}</title>',
-        f'<desc id="{label}-desc">{escape(" ".join(day_text(plan, problem).split()))}</desc>',
+        'aria-labelledby="day-title day-desc" font-family="inherit" font-size="11">',
+        f'<title id="day-title">{escape(f"A filming day of {len(recipes)} recipes")}</title>',
+        f'<desc id="day-desc">{escape(" ".join(day_text(plan, problem).split()))}</desc>',
     ]
     for minute in range(0, length + 1, 30):
         y = _TOP + minute * _PX

@@ -41,7 +41,7 @@ def place_in_order(problem: DayProblem, order: Sequence[DayTask]) -> Mapping[str
         ends[task.id] = start + task.minutes
         for use in task.uses:
             held = taken[use.resource]
-            for minute in range(start + use.offset, start + use.offset + use.minutes):
+            for minute in range(start, start + use.minutes):
                 held[minute] = held.get(minute, 0) + use.units
     return starts
 
@@ -51,8 +51,7 @@ def _fits(problem: DayProblem, taken: Mapping[str, Mapping[int, int]], task: Day
         return False
     for use in task.uses:
         held, most = taken[use.resource], problem.capacity[use.resource] - use.units
-        first = start + use.offset
-        if any(held.get(minute, 0) > most for minute in range(first, first + use.minutes)):
+        if any(held.get(minute, 0) > most for minute in range(start, start + use.minutes)):
             return False
     return True
 

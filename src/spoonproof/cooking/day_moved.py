@@ -35,7 +35,7 @@ def _crowded(problem: DayProblem, tasks: Mapping[str, DayTask], starts: Mapping[
     said = []
     for resource, most in problem.capacity.items():
         uses = [
-            (starts[name] + use.offset, starts[name] + use.offset + use.minutes, use.units, task)
+            (starts[name], starts[name] + use.minutes, use.units, task)
             for name, task in tasks.items()
             for use in task.uses
             if use.resource == resource

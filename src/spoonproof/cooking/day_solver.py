@@ -81,7 +81,7 @@ def _share_hands_and_hobs(model: cp_model.CpModel, problem: DayProblem, starts: 
     for task in problem.tasks:
         start = starts[task.id]
         for use in task.uses:
-            interval = model.new_fixed_size_interval_var(start + use.offset, use.minutes, f"{task.id}:{use.resource}")
+            interval = model.new_fixed_size_interval_var(start, use.minutes, f"{task.id}:{use.resource}")
             demands.setdefault(use.resource, []).append((interval, use.units))
         if task.present:
             whole = model.new_fixed_size_interval_var(start, task.minutes, f"{task.id}:whole")

@@ -17,11 +17,11 @@ RINSE_MINUTES = 2  # to rinse the blender between two uses, by custom
 TWIN_FROM = 20  # minutes of heat from which a twin is worth a pan, by custom
 
 
-def day_problem(plans: Sequence[Plan], kitchen: Appliances, day: Day, twins: bool = True) -> DayProblem:
+def day_problem(plans: Sequence[Plan], kitchen: Appliances, day: Day) -> DayProblem:
     """The day's tasks from the recipes' plans. Times are rounded up to whole minutes."""
     tasks: list[DayTask] = []
     for plan in plans:
-        tasks += _recipe_tasks(plan, twins)
+        tasks += _recipe_tasks(plan)
     capacity = {
         "hands": max(1, kitchen.cooks),
         "ring": max(1, kitchen.rings),
@@ -39,7 +39,7 @@ def day_problem(plans: Sequence[Plan], kitchen: Appliances, day: Day, twins: boo
     return DayProblem(tuple(tasks), capacity, day.end - day.start, away)
 
 
-def _recipe_tasks(plan: Plan, twins: bool) -> list[DayTask]:
+def _recipe_tasks(plan: Plan) -> list[DayTask]:
     tasks: list[DayTask] = []
     ids: dict[int, str] = {}
     hot: set[str] = set()  # tasks that leave hot food behind: what is stirred into a hot pan lets it wait no longer
@@ -53,7 +53,7 @@ def _recipe_tasks(plan: Plan, twins: bool) -> list[DayTask]:
         made = replace(made, soon=tuple(one for one in after if one in hot and (_heats(made) or one in heated)))
         if _heats(made) or (task.lane and hot.intersection(after)):
             hot.add(name)
-        if twins and task.heat and task.unattended and minutes >= TWIN_FROM:
+        if task.heat and task.unattended and minutes >= TWIN_FROM:
             twin = f"{name}t"
             tasks.append(replace(made, id=twin, label=f"Twin, made ahead: {task.label}", filmed=False))
             tasks.append(made)
@@ -64,7 +64,7 @@ def _recipe_tasks(plan: Plan, twins: bool) -> list[DayTask]:
     if tasks:
         last = tuple(task.id for task in tasks if not any(task.id in other.after for other in tasks))
         wash = f"{plan.slug}/wash"
-        uses = (Use("hands", 0, WASH_MINUTES),)
+        uses = (Use("hands", WASH_MINUTES),)
         tasks.append(DayTask(wash, plan.slug, f"Wash up: {plan.title}", WASH_MINUTES, uses, last))
     return tasks
 
@@ -103,16 +103,16 @@ def _task(plan: Plan, name: str, task: Task, minutes: int, after: tuple[str, ...
     if filmed:
         minutes += CAMERA_MINUTES
         hands = minutes
-        uses.append(Use("camera", 0, minutes))
+        uses.append(Use("camera", minutes))
     if hands:
-        uses.append(Use("hands", 0, hands))
+        uses.append(Use("hands", hands))
     if task.lane in ("ring", "steamer", "oven", "microwave"):
-        uses.append(Use(task.lane, 0, minutes))
+        uses.append(Use(task.lane, minutes))
     if task.lane == "steamer":
-        uses.append(Use("ring", 0, minutes))
+        uses.append(Use("ring", minutes))
     if task.lane == "blender":
         minutes += RINSE_MINUTES
         uses = [use._replace(minutes=minutes) if use.resource == "hands" else use for use in uses]
-        uses.append(Use("blender", 0, minutes))
+        uses.append(Use("blender", minutes))
     present = bool(hands) or task.heat
     return DayTask(name, plan.slug, task.label, minutes, tuple(uses), after, present, filmed)

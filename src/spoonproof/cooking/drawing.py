@@ -21,12 +21,12 @@ _INK = "fill:var(--plan-ink,#2b2a27)"
 _TICKS = (1, 2, 5, 10, 15, 20, 30, 60, 120, 240)
 
 
-def plan_text(plan: Plan, width: int = 78) -> str:
-    """The plan as plain text, at most ``width`` columns: times, bar, words, and what is assumed. Ends on a line end."""
+def plan_text(plan: Plan) -> str:
+    """The plan as plain text, 78 columns wide at most: times, bar, words, and what is assumed. Ends on a line end."""
     bars = 18
     scale = plan.total / bars if plan.total else 1.0
     lines = [plan.title, f"{_minutes(plan.total)} in all: {_summary(plan)}", ""]
-    room = max(20, width - bars - 16)
+    room = 78 - bars - 16
     for task in plan.tasks:
         first = min(bars - 1, int(task.start / scale))
         last = min(bars, max(first + 1, round(task.end / scale)))
@@ -40,15 +40,14 @@ def plan_text(plan: Plan, width: int = 78) -> str:
     return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
-def plan_svg(plan: Plan, prefix: str = "plan") -> str:
-    """The plan as an SVG element (no XML declaration), with title and desc; ``prefix`` keeps ids apart on a page."""
+def plan_svg(plan: Plan) -> str:
+    """The plan as an SVG element (no XML declaration), with title and desc."""
     height = _TOP + _ROW * len(plan.tasks) + 10
-    label = escape(prefix, quote=True)
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" class="plan" viewBox="0 0 {WIDTH} {height}" role="img" '
-        f'aria-labelledby="{label}-title {label}-desc" font-family="inherit" font-size="13">',
-        f'<title id="{label}-title">{escape(f"Timeline: {plan.title}")}</title>',
-        f'<desc id="{label}-desc">{escape(_description(plan))}</desc>',
+        'aria-labelledby="plan-title plan-desc" font-family="inherit" font-size="13">',
+        f'<title id="plan-title">{escape(f"Timeline: {plan.title}")}</title>',
+        f'<desc id="plan-desc">{escape(_description(plan))}</desc>',
         *_axis(plan, height),
     ]
     for row, task in enumerate(plan.tasks):

@@ -96,14 +96,6 @@ class CookTimes:
         """Whether any row is about this food."""
         return any((food, method) in self.rows for method in METHODS)
 
-    def foods(self) -> tuple[str, ...]:
-        """Every food of the table, in order."""
-        return tuple(sorted({name for name, _ in self.rows}))
-
-    def methods(self, food: str) -> tuple[str, ...]:
-        """The methods this food has rows of its own for."""
-        return tuple(sorted(method for name, method in self.rows if name == food))
-
     def needed(self, food: str, cut: Cut | None, method: str) -> Need | None:
         """Minutes that make ``food``, cut as ``cut``, soft by ``method``; None when the table cannot say.
 

@@ -79,7 +79,7 @@ def plan(recipe: Recipe, foods: Foods, verbs: Verbs, kitchen: house.Kitchen | No
     return planned(walk, foods, kitchen)
 
 
-def planned(walk: Kitchen, foods: Foods, kitchen: house.Kitchen | None = None) -> Plan:
+def planned(walk: Kitchen, foods: Foods, kitchen: house.Kitchen | None) -> Plan:
     """The timeline of a recipe that was walked through."""
     recipe = walk.recipe
     work = doing(recipe, walk.events, foods)

@@ -1,0 +1,1 @@
+"""A local page over a channel's folder."""

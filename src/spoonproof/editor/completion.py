@@ -10,7 +10,7 @@ from lsprotocol import types
 from spoonproof.editor.bench import Look
 from spoonproof.editor.cursor import Cursor, cursor, head_of
 from spoonproof.editor.keys import keys_at, values_at
-from spoonproof.editor.places import UTF16, Encoding, offset, range_of
+from spoonproof.editor.places import Encoding, offset, range_of
 from spoonproof.editor.told import texture_lines
 from spoonproof.model.citation import short
 from spoonproof.model.text import Span
@@ -21,7 +21,7 @@ _WORD = re.compile(r"\S+")
 _ITEM = re.compile(r"(?:^|[\s{,])(?:id|source):\s*[\"']?(?P<written>[A-Za-z0-9-]*)$")
 
 
-def completion(look: Look, place: types.Position, encoding: Encoding = UTF16) -> types.CompletionList:
+def completion(look: Look, place: types.Position, encoding: Encoding) -> types.CompletionList:
     """The words that may stand at ``place``; ``is_incomplete`` as more typing may find others."""
     at = offset(look.document, place, encoding)
     found = [*_found(look, at, encoding)]

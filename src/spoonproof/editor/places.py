@@ -28,7 +28,7 @@ def position(document: Document, offset: int, encoding: Encoding = UTF16) -> typ
     return types.Position(line - 1, units(document.text[start : start + column - 1], encoding))
 
 
-def range_of(document: Document, span: Span, encoding: Encoding = UTF16) -> types.Range:
+def range_of(document: Document, span: Span, encoding: Encoding) -> types.Range:
     """Both ends of a span."""
     return types.Range(position(document, span.start, encoding), position(document, span.end, encoding))
 

@@ -181,7 +181,7 @@ def _our_fault(error: Exception) -> types.Diagnostic:
     return types.Diagnostic(nowhere, words, types.DiagnosticSeverity.Error, "internal-error", source="spoonproof")
 
 
-def make_server(delay: float = DELAY) -> EditorServer:
+def make_server(delay: float) -> EditorServer:
     """The server with everything it answers."""
     server = EditorServer(delay)
     _texts(server)

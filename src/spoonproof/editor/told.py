@@ -9,7 +9,7 @@ from lsprotocol import types
 from spoonproof.dish import Dish
 from spoonproof.editor.bench import Look
 from spoonproof.editor.keys import key_doc
-from spoonproof.editor.places import UTF16, Encoding, offset, range_of
+from spoonproof.editor.places import Encoding, offset, range_of
 from spoonproof.foods.show import NAMES, number
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.citation import short
@@ -23,7 +23,7 @@ _MAIN = ("energy_kcal", "protein_g", "fat_g", "carbohydrate_g", "fibre_g", "iron
 Told = tuple[Span, Sequence[str]]
 
 
-def hover(look: Look, place: types.Position, encoding: Encoding = UTF16) -> types.Hover | None:
+def hover(look: Look, place: types.Position, encoding: Encoding) -> types.Hover | None:
     """What is known of the words at ``place``, None where nothing is."""
     at = offset(look.document, place, encoding)
     parts = [*_of_dish(look.dish, at)] if look.dish is not None else []

@@ -14,7 +14,7 @@ from spoonproof.model.text import Span
 _Kind = types.SymbolKind
 
 
-def definition(look: Look, place: types.Position, encoding: Encoding = UTF16) -> list[types.Location]:
+def definition(look: Look, place: types.Position, encoding: Encoding) -> list[types.Location]:
     """The register's entries behind a claim (what decided first), or the recipe that a food line uses."""
     if look.dish is None:
         return []

@@ -106,9 +106,9 @@ def _encoded(files: Mapping[str, str]) -> Mapping[str, bytes]:
     return {name: text.encode("utf-8") for name, text in files.items()}
 
 
-def shoot(dish: Dish, out: Path, older: Sequence[str] = ()) -> list[Path]:
+def shoot(dish: Dish, out: Path) -> list[Path]:
     """Write the package of a dish into ``out``/<slug> and return the paths."""
-    return write(before_edit(dish, older), out / dish.recipe.slug)
+    return write(before_edit(dish), out / dish.recipe.slug)
 
 
 def write(made: Package, folder: Path) -> list[Path]:

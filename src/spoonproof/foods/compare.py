@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from statistics import median
-
 from spoonproof.foods.facts import Facts
 from spoonproof.foods.show import rows
 from spoonproof.foods.table import FoodTable
 from spoonproof.model.recipe import FoodLine, Recipe
-from spoonproof.model.record import NamedTuple, replace
+from spoonproof.model.record import replace
 
 
 def side_by_side(facts: Facts, other: Facts, titles: tuple[str, str]) -> str:
@@ -57,55 +54,22 @@ def _with(recipe: Recipe, index: int, line: FoodLine) -> Recipe:
     return replace(recipe, foods=(*recipe.foods[:index], line, *recipe.foods[index + 1 :]))
 
 
-class Trials(NamedTuple):
-    """Weighed yields over time. ``spread`` is the largest less the smallest, as a share of the middle one;
-    ``fits`` whether what the recipe makes still lies within what was weighed, None where it does not say."""
-
-    times: int
-    first: str
-    last: str
-    grams: float
-    low: float
-    high: float
-    spread: float
-    fits: bool | None
-    told: str
-
-
-def trials(recipe: Recipe) -> Trials | None:
-    """What the weighed trials say; None when nothing was weighed."""
+def trials(recipe: Recipe) -> str:
+    """What the weighed trials say over time; "" when nothing was weighed."""
     weighed = sorted((trial.on, trial.grams) for trial in recipe.trials if trial.grams and trial.grams > 0)
     if not weighed:
-        return None
-    weights = [grams for _, grams in weighed]
-    low, high, middle = min(weights), max(weights), median(weights)
+        return ""
+    (first, grams), (last, newest) = weighed[0], weighed[-1]
+    low, high = min(grams for _, grams in weighed), max(grams for _, grams in weighed)
+    told = (
+        f"Weighed once, {first}: {grams:.0f} g."
+        if len(weighed) == 1
+        else f"Weighed {len(weighed)} times from {first} to {last}: {low:.0f} to {high:.0f} g, last {newest:.0f} g."
+    )
     makes = recipe.makes
-    stated = (makes.whole_grams or None) if makes is not None else None
+    stated = makes.whole_grams if makes is not None else None
     # A family pot may weigh more than the baby's portions; otherwise a spoonful either way is the pan's.
     least = 0.0 if makes is not None and makes.family else low * 0.9
-    fits = None if stated is None else least <= stated <= high * 1.1
-    return Trials(
-        len(weights),
-        weighed[0][0],
-        weighed[-1][0],
-        weighed[-1][1],
-        low,
-        high,
-        (high - low) / middle,
-        fits,
-        " ".join(_told(weights, weighed, stated, fits)),
-    )
-
-
-def _told(
-    weights: Sequence[float], weighed: Sequence[tuple[str, float]], stated: float | None, fits: bool | None
-) -> Iterator[str]:
-    if len(weights) == 1:
-        yield f"Weighed once, {weighed[0][0]}: {weights[0]:.0f} g."
-    else:
-        yield (
-            f"Weighed {len(weights)} times from {weighed[0][0]} to {weighed[-1][0]}: "
-            f"{min(weights):.0f} to {max(weights):.0f} g, last {weighed[-1][1]:.0f} g."
-        )
-    if stated is not None and fits is False:
-        yield f"It no longer fits the {stated:.0f} g that the recipe makes."
+    if stated and not least <= stated <= high * 1.1:
+        told += f" It no longer fits the {stated:.0f} g that the recipe makes."
+    return told

@@ -30,11 +30,11 @@ _LINE, _LEFT, _RULER, _TOP = 30, 112, 400, 44
 _NOTES = 190
 
 
-def as_svg(facts: Facts, reference: Reference, title: str, ident: str = "nutrients") -> str:
+def as_svg(facts: Facts, reference: Reference, title: str) -> str:
     """An SVG with title and description; "" where there is nothing to compare (no portion, no reference values).
 
-    Colours come from the page (``currentColor`` and the classes ``range`` and ``middle``). ``ident`` makes the ids
-    of one page differ. The table of ``show.rows`` belongs beneath it.
+    Colours come from the page (``currentColor`` and the classes ``range`` and ``middle``). The table of ``show.rows``
+    belongs beneath it.
     """
     shown = [row for row in rows(facts, reference) if row.nutrient in _SHOWN and _drawable(row)]
     if not shown or facts.portion is None:
@@ -46,10 +46,10 @@ def as_svg(facts: Facts, reference: Reference, title: str, ident: str = "nutrien
     name = f"{title}: one portion beside a day's reference intakes"
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" role="img" '
-        f'aria-labelledby="{escape(ident)}-title {escape(ident)}-desc" class="nutrient-strokes" '
+        'aria-labelledby="nutrients-title nutrients-desc" class="nutrient-strokes" '
         'font-family="inherit" font-size="13" fill="currentColor">',
-        f'<title id="{escape(ident)}-title">{escape(name)}</title>',
-        f'<desc id="{escape(ident)}-desc">{escape(_described(shown, reference, facts))}</desc>',
+        f'<title id="nutrients-title">{escape(name)}</title>',
+        f'<desc id="nutrients-desc">{escape(_described(shown, reference, facts))}</desc>',
     ]
     for tick in range(6):
         x = _LEFT + _RULER * tick / 5

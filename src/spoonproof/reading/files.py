@@ -29,14 +29,14 @@ Read = tuple[Document | None, list[Finding]]
 _BOM = b"\xef\xbb\xbf"
 
 
-def read_document(path: Path, shown: str, root: Path | None = None, most: int = limits.FILE_BYTES) -> Read:
+def read_document(path: Path, shown: str, root: Path | None = None) -> Read:
     """The text of a file that a person wrote, and what is wrong with its characters.
 
     ``shown`` is the path people see; ``root`` the folder that a link may not lead out of (by default the
     folder that ``shown`` starts from). The document is None when nothing can be read. Never raises OSError.
     """
     try:
-        data = _read_bytes(path, _root_of(path, shown) if root is None else root, most)
+        data = _read_bytes(path, _root_of(path, shown) if root is None else root)
     except _RefusedError as refused:
         document = Document(shown, "")
         return None, [fault(refused.rule, document, document.whole, str(refused))]
@@ -140,7 +140,7 @@ def _root_of(path: Path, shown: str) -> Path:
     return path.absolute().parent
 
 
-def _read_bytes(path: Path, root: Path, most: int) -> bytes:
+def _read_bytes(path: Path, root: Path) -> bytes:
     if not path.resolve(strict=True).is_relative_to(root.resolve()):
         outside = "This is a link to a file outside the channel, and is not followed. Copy the file."
         raise _RefusedError("link-out-of-channel", outside)
@@ -150,11 +150,12 @@ def _read_bytes(path: Path, root: Path, most: int) -> bytes:
         status = os.fstat(file.fileno())
         if not stat.S_ISREG(status.st_mode):
             raise _RefusedError("not-a-file", "This is no ordinary file (a folder, a pipe or a device).")
-        if status.st_size <= most:
-            data = file.read(most + 1)
-            if len(data) <= most:
+        if status.st_size <= limits.FILE_BYTES:
+            data = file.read(limits.FILE_BYTES + 1)
+            if len(data) <= limits.FILE_BYTES:
                 return data
-    large = f"This file is larger than {most >> 10} KiB and was not read. Split it, or remove what is not text."
+    most = limits.FILE_BYTES >> 10
+    large = f"This file is larger than {most} KiB and was not read. Split it, or remove what is not text."
     raise _RefusedError("file-too-large", large)
 
 

@@ -90,7 +90,7 @@ class Instruction:
     mentions: list[Mention] = field(default_factory=list)
 
 
-def find_instructions(tables: Tables, text: str, listed: str = "") -> list[Instruction]:
+def find_instructions(tables: Tables, text: str, listed: str) -> list[Instruction]:
     """The verbs of the sentence, each with the stretch of text that is its own; ``listed``: its foods' names."""
     said = tables.verbs.find(text)
     matches = [m for m in said if not _describes(tables, text, m, said, listed)]

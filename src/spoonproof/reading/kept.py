@@ -27,12 +27,11 @@ T = TypeVar("T")
 Lines = tuple[FoodLine, ...]
 Read = Callable[["Reader", int, Scalar], Step]
 
-GROUND = ("document", "lines", "tables", "names", "title")
 CARRIED = tuple(
     "split oven turn last_foods used excused unlisted shared asked made pieces pair held later to_come apart "
     "cooked lifts_later shared_out".split()
 )
-"""What a reader of steps reads with, and what it carries from step to step; a test holds that there is nothing else."""
+"""What a reader of steps carries from step to step, beside what it reads with; a test holds that there is no more."""
 
 
 class _Read(NamedTuple):

@@ -101,7 +101,7 @@ class Measure:
     """What one ``unit`` is: ``value`` (exact) in ``per`` (g, ml, mm, C), between ``low`` and ``high``.
 
     ``kind``: mass, volume, about (an approximation), count (its weight is the food's matter),
-    length or oven. ``value`` is None for counts. ``source`` is a source id, ``locator`` the place in it.
+    length or oven. ``value`` is None for counts.
     """
 
     unit: str
@@ -110,8 +110,6 @@ class Measure:
     low: Fraction | None
     high: Fraction | None
     per: str
-    source: str
-    locator: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,8 +148,6 @@ class Measures:
                     value if (low := _fraction(row, "low")) is None else low,
                     value if (high := _fraction(row, "high")) is None else high,
                     row.text("per"),
-                    row.text("source"),
-                    row.text("locator"),
                 )
         return cls(system, units, words, Cuts.from_rows(cut_rows), Preparations.from_rows(preparation_rows))
 
@@ -184,11 +180,6 @@ class Measures:
         if measure is None or measure.low is None or measure.high is None:
             return None
         return measure.low, measure.high
-
-    def source(self, unit: str) -> str:
-        """The source id of a unit; "" when there is no such unit."""
-        measure = self.units.get(unit)
-        return measure.source if measure else ""
 
     def unit(self, word: str) -> str | None:
         """The unit id that a written word means ("Tablespoons" -> "tbsp"); None when it is no unit.

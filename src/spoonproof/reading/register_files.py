@@ -18,7 +18,7 @@ Tree = tuple[Document, Mapped | Listing]
 
 
 def register_files(
-    channel: Path | None = None, unsaved: Mapping[Path, Document] | None = None
+    channel: Path | None, unsaved: Mapping[Path, Document] | None = None
 ) -> tuple[list[Tree], list[Row], list[Finding]]:
     """The trees of ``claims/*.yaml``, the rows of ``claims/authorised.csv``, and faults met while reading.
 

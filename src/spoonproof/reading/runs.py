@@ -37,7 +37,7 @@ def begins_of(phrases: Iterable[str]) -> frozenset[str]:
     return frozenset([phrase.partition(" ")[0] for phrase in phrases])
 
 
-def runs_at(text: str, tokens: Tokens, at: int, longest: int, between: str = " \t") -> Iterator[Tokens]:
+def runs_at(text: str, tokens: Tokens, at: int, longest: int, between: str) -> Iterator[Tokens]:
     """The runs that begin with token ``at``, longest first; only characters of ``between`` part the words."""
     end = at + 1
     while end < len(tokens) and end - at < longest and not text[tokens[end - 1][1] : tokens[end][0]].strip(between):

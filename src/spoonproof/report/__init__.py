@@ -1,0 +1,1 @@
+"""What was found, for people at a terminal and for programs."""

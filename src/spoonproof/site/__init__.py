@@ -1,0 +1,1 @@
+"""A channel as static pages."""

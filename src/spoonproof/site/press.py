@@ -156,7 +156,6 @@ class Press:
         dish = folder.dish(recipe, Noting(folder.recipes, asked))
         faults = faults_of(file, dish)
         sheet.slug, sheet.title, sheet.low = recipe.slug, recipe.title.value, recipe.ages.low
-        sheet.faulty = bool(faults)
         if faults and not self._wanted.with_errors:
             sheet.state, sheet.why = "left out", left_out(file, len(faults))
             return

@@ -28,7 +28,7 @@ from spoonproof.site.press import Press, Wanted
 from spoonproof.site.reel import Reel
 from spoonproof.site.shapes import Shape
 from spoonproof.site.sheaf import Sheaf
-from spoonproof.site.standing import Media, Tell, silent
+from spoonproof.site.standing import Media, Tell
 from spoonproof.site.store import Files, Made, Store
 from spoonproof.site.view import RecipePage
 from spoonproof.site.view_site import Calendar, Listed, Site
@@ -53,7 +53,7 @@ class Built:
     media: frozenset[Media]
 
 
-def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None = None, tell: Tell = silent) -> Built:
+def publish(folder: ChannelFolder, wanted: Wanted, counted: Census | None, tell: Tell) -> Built:
     """Build the site of a channel's folder. ``counted``: what it is made from, before anything of it was read; None
     where that is in doubt or no matter. ``tell`` hears how far it is.
 

@@ -17,7 +17,7 @@ from spoonproof.site.standing import Media
 from spoonproof.site.store import Made
 
 T = TypeVar("T")
-_PLAIN = ("state", "why", "slug", "title", "low", "faulty", "page", "candidate", "menu")  # as Sheet takes them
+_PLAIN = ("state", "why", "slug", "title", "low", "page", "candidate", "menu")  # as Sheet takes them
 ALL = "*"
 """Among the recipes asked for: every one of them."""
 
@@ -25,14 +25,13 @@ ALL = "*"
 @dataclass(slots=True)
 class Sheet:
     """``state`` is "page", "left out" (``why`` says it) or "draft". ``page`` and ``candidate`` are JSON (see ``lean``);
-    ``faulty`` when the page owns up to errors; ``menu`` whether the site's calendar was among its links."""
+    ``menu`` whether the site's calendar was among its links."""
 
     state: str = "draft"
     why: str = ""
     slug: str = ""
     title: str = ""
     low: int = 0
-    faulty: bool = False
     page: str = ""
     candidate: str = ""
     menu: bool = False

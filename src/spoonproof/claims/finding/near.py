@@ -20,6 +20,7 @@ _NUTRIENT = frozenset({"nutrient", "ambiguous-nutrient"})
 _DOES = frozenset({"benefit", "benefit-weak", "make", "keep", "effect"})
 _IS = frozenset({"is", "'s"})
 _HELD_BY = frozenset({"contain", "has", "high", "low"})
+_INSIDE = frozenset(",.;!?")
 _QUOTES = frozenset("\"'“”‘’")
 
 
@@ -72,6 +73,7 @@ def acts_alone(tagged: Tagged, at: int) -> bool:
 def quoted(tagged: Tagged, begin: int, end: int) -> bool:
     """Whether these items stand between quotation marks."""
     first, last = tagged.items[begin].start, tagged.items[end - 1].end
+    last += tagged.text[last : last + 1] in _INSIDE  # “superfoods,” has its comma inside
     return tagged.text[max(0, first - 1) : first] in _QUOTES and tagged.text[last : last + 1] in _QUOTES
 
 

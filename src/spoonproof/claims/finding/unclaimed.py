@@ -79,6 +79,10 @@ _LOOK_FOR = re.compile(
 )
 _MEETS = frozenset("meet meets meeting satisfy fulfil fulfill get".split())
 _PEOPLE = frozenset({"audience-baby", "audience-adult"})
+_ADDS = re.compile(r"\b(?:i|we|i'm|we're|i've|we've)(?: \w+){0,3} $")
+_WITHOUT_IT = re.compile(r"\b(?:he|she|they|he's|she's|they're|child|baby|toddler)(?: is| are|'s|'re)? (?:\w+ )?not $")
+_BY_SOMEBODY = {"add": _ADDS, "adding": _ADDS, "getting": _WITHOUT_IT, "eating": _WITHOUT_IT}
+_COURSES = frozenset({"food", "dish"})
 _TASTES = re.compile(r"\b(?:tast|look|smell|sound)(?:e|es|s|ed)? (?:even |much |far |so much |a lot |way |all the )?$")
 _NOUNS_TOO = frozenset({"form", "forms", "work", "balance"})
 _ARTICLE = re.compile(r"\b(?:a|an|the|this|that|in|any|each|some) $")
@@ -101,7 +105,8 @@ def claims_nothing(tagged: Tagged, match: Match) -> bool:
 def _picked(tagged: Tagged, match: Match) -> bool:
     """ "Choose a yoghurt *that contains* live cultures", "look for one *with* no sugar": a way to pick one, and nothing
     said of those picked."""
-    if match.rule.kind not in _OF_WHAT_IS_IN_IT:
+    of_a_thing = match.rule.name == "contaminant" and not tagged.find(_COURSES)
+    if match.rule.kind not in _OF_WHAT_IS_IN_IT and not of_a_thing:
         return False
     before = text_before(tagged, first_of(match))
     free = (match.rule.level in _FREE or match.rule.name == "healthier") and _LOOK_FOR.search(before) is not None
@@ -307,6 +312,13 @@ def _met_by_somebody(tagged: Tagged, match: Match) -> bool:
     )
 
 
+def _somebody_puts_it_in(tagged: Tagged, match: Match) -> bool:
+    """ "*I'm trying to add* nutrients to his food", "she's *not getting* the vitamins she needs"."""
+    at = match.trigger[0]
+    ways = _BY_SOMEBODY.get(said_at(tagged, at))
+    return ways is not None and ways.search(text_before(tagged, at)) is not None
+
+
 def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
     """ "One avocado *yields* six ounces of puree": what a recipe makes."""
     return _YIELDS.search(text_before(tagged, match.trigger[0])) is not None
@@ -330,6 +342,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
+    "has": (_somebody_puts_it_in,),
     "contains": (_met_by_somebody,),
     "meets-needs": (_met_by_somebody,),
     "helps-a-function": (_a_noun,),
