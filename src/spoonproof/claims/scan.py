@@ -79,7 +79,7 @@ def hits(lexicon: Lexicon, text: str) -> list[int]:
         # "92%", "60mg": neither a sign nor a unit after its figure needs a gap before it
         if end + 1 < size and low[end + 1].isalpha():
             continue
-        if not start or not low[start - 1].isalpha() and (not low[start - 1].isdigit() or not low[start].isdigit()):
+        if not start or (not low[start - 1].isalpha() and (not low[start - 1].isdigit() or not low[start].isdigit())):
             found.append(start)
     found.sort()
     return found
