@@ -30,10 +30,9 @@ WAVED_AWAY = ("don't worry", "no need to panic")
 """Over a warning these wave it away, so that nobody can say what is meant."""
 STILL_WRONG = (
     "no {x} is not something",
-    "the myth is that you have to wait the truth",
     "in chinese medicine they say",
 )
-"""How frames begin that are not read rightly yet, the first two only where no marks part them."""
+"""How frames begin that are not read rightly yet, the first only where no marks part it."""
 EVERY = 7
 """One in so many of all frames over all statements, written and spoken, each in its turn."""
 

@@ -56,9 +56,7 @@ class Register:
     _narrowed: dict[tuple[str, str, str | None], tuple[list[int], dict[str, list[int]]]] = field(
         default_factory=dict, compare=False, repr=False
     )
-    leads: Remembered[tuple[str, str, str], tuple[int, str]] = field(
-        default_factory=Remembered, compare=False, repr=False
-    )
+    leads: Remembered[tuple[str, ...], tuple[int, str]] = field(default_factory=Remembered, compare=False, repr=False)
     frames: Remembered[tuple[str, ...], int] = field(default_factory=Remembered, compare=False, repr=False)
     """What was found around the words of a claim (see ``judging/polarity.py``): each claim is asked about often."""
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import acts_alone, first_of, measures
-from spoonproof.claims.finding.phrase import ARTICLES, FOOD, GENERIC, NAMED, NUTRIENT, Subject, both, named
+from spoonproof.claims.finding.phrase import ARTICLES, FOOD, NAMED, NUTRIENT, Subject, both, named
 from spoonproof.claims.finding.ranking import begin_of, is_subject, likeliest, pronoun_before, rank
 from spoonproof.claims.scan import Tagged
 
@@ -167,9 +167,3 @@ def spelled_out(tagged: Tagged, end: int, *, by_words: bool = False) -> Subject 
         if tagged.symbols[before] == ":" or tagged.is_any(before, _SPELLING_OUT):
             return named(tagged, at, range(0))
     return None
-
-
-def says_which(tagged: Tagged, match: Match) -> bool:
-    """Whether what is called so is spelled out at once: "healthy plant foods *like* beetroot"."""
-    end = match.end + 1 + bool(tagged.find(GENERIC, match.end, match.end + 2))
-    return any(item.words.rpartition(" ")[2] in _SUCH_AS for item in tagged.items[match.end : end])

@@ -120,11 +120,6 @@ def both(holder: Subject, held: Subject) -> Subject:
     return Subject(holder.range, texts, foods, holder.of_dish, False, "“" + "”, “".join(texts) + "”")
 
 
-def _again(tagged: Tagged, at: int) -> bool:
-    """Whether the word at ``at`` is the one before it once more: "peas and tuna *tuna's* great for ..."."""
-    return tagged.items[at].words.removesuffix("'s") == tagged.items[at - 1].words
-
-
 def _named_anew(tagged: Tagged, mark: int, at: int) -> bool:
     """Whether the noun before a comma is the one after it once more: "toast with butter, *unsalted butter* has"; in
     one list they *have*."""
@@ -150,8 +145,6 @@ def widen(tagged: Tagged, at: int) -> int:
     """The start of the noun phrase that ends at ``at``: kitchen words and foods before it."""
     begin, symbols, wanted = at, tagged.symbols, tagged.lexicon.sets[_IN_NAME]
     while begin > 0 and at - begin < 4 and symbols[begin - 1] in wanted:
-        if _again(tagged, begin):
-            break  # "with hummus hummus is rich in ...": speech without marks names it anew
         begin -= 1
     return begin
 
@@ -163,7 +156,7 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
     index = widen(tagged, at) - 1
     if index > 0 and _gives_a_reason(tagged, index, at):
         return None
-    if index >= 0 and (_again(tagged, index + 1) or _named_anew(tagged, index, at)):
+    if index >= 0 and _named_anew(tagged, index, at):
         return None
     joined, described, after = False, 0, 0
     items, symbols, sets = tagged.items, tagged.symbols, tagged.lexicon.sets

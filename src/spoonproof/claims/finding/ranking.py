@@ -28,7 +28,6 @@ FEEDING = frozenset("breastfeeding breastfeed breastfed nursing eating weaning b
 _KIND_ALONE = frozenset({"generic-food", "solids"})
 _AND = frozenset({"and", "&"})
 _SERVED_AS = frozenset({"generic-food", "solids", "dish"})
-_NO_THING = frozenset("reason way year week time age stage point post article blog morning month".split())
 _DOING = frozenset("mash puree purée stew salt toast roast juice bake braise spread drink squash".split())
 _DRUNK = frozenset({"squash", "drink", "juice"})
 _DOERS = frozenset("i you we they to i'll we'll you'll i'd you'd just then can could".split())
@@ -63,8 +62,6 @@ def likeliest(tagged: Tagged, candidates: list[int], at: int) -> int | None:
     """The likeliest subject: the noun before "which", else the one a verb follows, else the nearest."""
     # "give milk as a drink": what it is given as is not what is spoken of.
     candidates = [i for i in candidates if not is_said_as(tagged, i)] or candidates
-    # "pancakes, a breakfast treat, that are ...": nor is what it is called in passing.
-    candidates = [i for i in candidates if not _is_called(tagged, i)] or candidates
     # "too much swede in one meal may ...": nor is when it is eaten.
     candidates = [i for i in candidates if not _is_occasion(tagged, i)] or candidates
     if not candidates:
@@ -84,10 +81,6 @@ def is_said_as(tagged: Tagged, at: int) -> bool:
         return False
     before = [item.words for item in tagged.items[max(0, at - 3) : at]]
     return any(word in ("as a", "as an", "as") for word in before)
-
-
-def _is_called(tagged: Tagged, at: int) -> bool:
-    return tagged.has(at, "generic-food") and not tagged.has(at, "food") and _is_aside(tagged, at)
 
 
 def _is_occasion(tagged: Tagged, at: int) -> bool:
@@ -175,7 +168,6 @@ def pronoun_before(tagged: Tagged, begin: int, at: int) -> int | None:
         and not _stands_for_nothing(tagged, i)
         and not names_both(tagged, i)
         and not (tagged.items[i].words == "them" and i and tagged.items[i - 1].words.rpartition(" ")[2] in _BESIDE)
-        and tagged.items[i + 1].words not in _NO_THING
     ]
     return found[-1] if found else None
 

@@ -60,9 +60,7 @@ _ONE = frozenset({"one", "a", "an", "each", "every"})
 _PARTS = frozenset({"tin", "slice", "can", "jar", "packet", "pouch", "half", "portion"})
 _PORTION = frozenset({"per-portion"})
 _SAYS = frozenset({"copula", "contain", "have", "benefit", "harm", "need", "keep", "make"})
-_IN_PASSING = frozenset("which who whose the a an my our your one another".split())
-_TO_VERB = 4  # items between a verb and what it says
-_OPENS = 5  # items of a sentence up to the comma behind its noun
+_OPENS = 5  # items up to the pronoun that a sentence opens with
 _NEEDS = frozenset({"need", "get-so-much", "should", "got"})
 
 
@@ -81,8 +79,7 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     people = pronoun is not None and _is_people(tagged, pronoun)
     pronoun = None if people else pronoun
     pronoun = pronoun if pronoun is not None else _held_in(tagged, at, match.end)
-    best = _before_aside(tagged, wanted, at)
-    best = _relative(tagged, before, at) if best is None else best
+    best = _relative(tagged, before, at)
     best = likeliest(tagged, before, at) if best is None else best
     if best is None and pronoun is None:
         pronoun = _spoken_on(tagged, match, begin)
@@ -137,13 +134,8 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
 def _speaks_itself(tagged: Tagged, at: int, pronoun: int) -> bool:
     """Whether a noun is what is spoken of though a pronoun stands beside it, not what "it" is, makes or goes with."""
     if at < pronoun:
-        return is_subject(tagged, at) or _is_object(tagged, pronoun)
+        return is_subject(tagged, at)
     return rank(tagged, at) > _ASIDE and not tagged.is_any(pronoun + 1, _MAKES)
-
-
-def _is_object(tagged: Tagged, pronoun: int) -> bool:
-    """Whether a pronoun is what something was done to: "it thickens *it* and adds protein"."""
-    return any(item.words == "and" for item in tagged.items[pronoun + 1 : pronoun + 2])
 
 
 def _relative(tagged: Tagged, before: list[int], at: int) -> int | None:
@@ -156,21 +148,6 @@ def _relative(tagged: Tagged, before: list[int], at: int) -> int | None:
         own = [i for i in before if i > index]
         return noun if own and noun in before and not any(is_subject(tagged, i) for i in own) else None
     return None
-
-
-def _before_aside(tagged: Tagged, wanted: frozenset[str], at: int) -> int | None:
-    """The noun that its sentence begins with, where all between it and its verb is told in passing: "*the kiwi*, which
-    came to us by way of a gooseberry, is full of"."""
-    verb = next((i for i in range(at, max(1, at - _TO_VERB), -1) if tagged.symbols[i - 1] == ","), None)
-    begin = max((i + 1 for i in range(at) if tagged.symbols[i] in ".?:"), default=0)
-    comma = tagged.symbols.find(",", begin, verb or 0)
-    if verb is None or comma < 0 or comma >= verb - 1:
-        return None
-    first = tagged.items[comma + 1].words
-    if first not in _IN_PASSING and not first.endswith("ed"):
-        return None
-    opens = comma - begin <= _OPENS and not tagged.find(_SAYS, begin, comma)
-    return comma - 1 if opens and tagged.is_any(verb, _SAYS) and tagged.is_any(comma - 1, wanted) else None
 
 
 def _held_in(tagged: Tagged, begin: int, end: int) -> int | None:
@@ -207,7 +184,7 @@ def _owned(tagged: Tagged, at: int) -> int | None:
     """The "its" or "their" of a nutrient, which is of what was named before: "*its* vitamin C helps", "*its* very high
     calcium"."""
     owner = widen(tagged, at) - 1
-    for _ in range(_NEXT):
+    for _ in range(min(_NEXT, owner + 1)):
         if tagged.items[owner].words in _OWNING or tagged.symbols[owner] in ",.?:()" or tagged.is_any(owner, _SAYS):
             break
         owner -= 1

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from spoonproof.claims.finding.beside import says_which, spelled_out, with_others
+from spoonproof.claims.finding.beside import spelled_out, with_others
 from spoonproof.claims.finding.clauses import clause_begin
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import first_of, measures
@@ -44,7 +44,6 @@ _SOLIDS = frozenset({"solids"})
 _MILK_ALONE = frozenset({"main-food"})
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
 _BRINGS = frozenset({"contain", "have"})
-_ON_THIS = frozenset({"on-this"})
 _PER_DAY = frozenset({"per-day"})
 _NEEDS = frozenset({"need", "get-so-much", "should", "got"})
 _SAID_OUT = (
@@ -64,7 +63,6 @@ _OF_REACH = 5
 _TOLD = ("nutrient-content", "quantity", "comparative", "function", "disease", "general-benefit")
 _TIES = frozenset("in on with from of".split())
 _HELD_BY = frozenset({"in", "from"})  # "the omega-3s *in* the salmon, they help"
-_FOUND_REACH = 4
 
 
 def subject_of(tagged: Tagged, match: Match) -> Subject:
@@ -118,7 +116,7 @@ def _elsewhere(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
         return replace(named(tagged, own, range(0)), pronoun=not tagged.is_any(own, FOOD), said=found.said)
     if (placed := at_its_place(tagged, first_of(match))) is not None:
         return replace(found, range=placed.range, texts=placed.texts) if found.said == "portion" else placed
-    if says_which(tagged, match) or not _begins_with_pronoun(tagged, match):
+    if not _begins_with_pronoun(tagged, match):
         return spelled_out(tagged, match.end)
     return None
 
@@ -205,12 +203,6 @@ def _subject_of(tagged: Tagged, match: Match) -> Subject:
             return named(tagged, _rather_a_food(tagged, found, match.end), taken)
     if kind == "quantity" and (so_much := _so_much_of(tagged, match)) is not None:
         return named(tagged, so_much, taken)
-    if match.rule.name == "start-allergens" and match.object is not None:
-        given = tagged.find(FOOD, match.trigger[1], match.object[0])
-        if given:  # "nursing mothers need not avoid *peanuts* to prevent allergies"
-            return named(tagged, given[0], range(0))
-    if kind == "general-benefit" and (of := _benefits_of(tagged, match)) is not None:
-        return named(tagged, of, taken)
     if kind == "quantity" and match.object is not None and _is_needed(tagged, match):
         return named(tagged, match.object[0], range(0))
     return read_clause(tagged, match, wanted, taken)
@@ -220,15 +212,6 @@ def _so_much_of(tagged: Tagged, match: Match) -> int | None:
     """The food that there is so much of: "they should have 200 ml *of milk* a day"."""
     begin = match.trigger[0]
     return next((i for i in tagged.find(FOOD, begin + 1, begin + 6) if tagged.items[i - 1].words == "of"), None)
-
-
-def _benefits_of(tagged: Tagged, match: Match) -> int | None:
-    """The food right after "the benefits *of* eating"."""
-    end = match.trigger[1]
-    last = tagged.items[end - 1].words.rpartition(" ")[2]
-    if last != "of" and (end >= len(tagged.items) or tagged.items[end].words != "of"):
-        return None
-    return next(iter(tagged.find(FOOD, end, end + _OF_REACH)), None)
 
 
 def _rather_a_food(tagged: Tagged, found: list[int], end: int) -> int:
@@ -261,16 +244,6 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         listed = named(tagged, match.subject[0], range(0))  # "they get iron from *millet*"
         diet = _diet_of(tagged, match)
         return listed if diet is None else both(named(tagged, diet, range(diet)), listed)
-    if match.subject is not None and tagged.is_any(match.subject[0], _ON_THIS):
-        before = tagged.find(FOOD, 0, match.start)
-        own = tagged.words(*match.subject)
-        return (
-            named(tagged, before[-1], range(0))
-            if before
-            else Subject(None, (), (), False, True, f"“{own}”, named before")
-        )
-    if match.rule.name == "found-in" and (held := tagged.find(FOOD, match.trigger[1], match.trigger[1] + _FOUND_REACH)):
-        return named(tagged, held[0], range(0))  # "it is found in *kale*"
     if effect == "readiness-signs" or match.rule.name in _OF_SOLIDS:
         if tagged.find(_SOLIDS | FOOD):
             return None

@@ -144,7 +144,7 @@ def frames(claim: Claim, register: Register) -> int:
     rest = said_behind(claim)
     end = claim.end + len(rest)
     behind = claim.passage.text[end : end + _AFTER].lstrip(".!?;… ")
-    asked = said_before(claim), claim.quote, claim.effect or "", rest, behind
+    asked = said_before(claim), claim.quote, claim.effect or "", next(iter(claim.subjects), ""), rest, behind
     known = register.frames.get(asked)
     if known is None:
         leads, _ = led(claim, register)
@@ -227,12 +227,12 @@ _ANSWERED = 130
 def led(claim: Claim, register: Register) -> tuple[int, str]:
     """How often what leads up to the claim takes it back, and the words after the last time. The claim's own words
     may begin with it."""
-    asked = said_before(claim), claim.quote, claim.effect or ""
+    asked = said_before(claim), claim.quote, claim.effect or "", next(iter(claim.subjects), "")
     known = register.leads.get(asked)
     return known if known is not None else register.leads.keep(asked, _led(*asked))
 
 
-def _led(leading: str, words: str, effect: str) -> tuple[int, str]:
+def _led(leading: str, words: str, effect: str, subject: str) -> tuple[int, str]:
     quote = standing(plain(words))
     aside = _SET_ASIDE.search(leading + words)
     if aside is not None:
@@ -245,7 +245,10 @@ def _led(leading: str, words: str, effect: str) -> tuple[int, str]:
     if not found:
         return 0, quote
     end = found[-1].end()
-    opens = max(len(said) - len(quote) + _OPENING, end + len(" though "))
+    # What is turned before its subject is named is turned before it is said: "a myth, the truth is grapes can choke".
+    opens = max(
+        len(said) - len(quote) + _OPENING, end + len(" though "), said.rfind(plain(subject)) + 1 if subject else 0
+    )
     if _TURN.search(said, end, opens) or (effect == "harm" and said.startswith(" and ", end)):
         return 0, quote
     return len(found), said[end:]

@@ -26,9 +26,13 @@ _AWAY = re.compile(
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|kids|ones|them|him|her|under) "
 )
 """What is kept from them: "keep whole grapes away from babies", "keep honey from her until she is one"."""
-_NO = r"(?:n't| not| never| no longer| no| nobody| no one| hardly| needn't| no (?:baby|child|parent|mum))"
+_NO = (
+    r"(?:n't| (?:not|never|no longer|no|nobody|no one|hardly|needn't|no (?:baby|child|parent|mum)"
+    r"|dont|doesnt|didnt|wont|cant|shouldnt|wouldnt|neednt|(?:refuse[sd]?|declined?) to))"
+)
 _FILLED = (
-    r"(?: (?:an?|any|the|ones?|something|things?|foods?|i|we|you|needs?|needed|ha(?:ve|s|d)|ought|want|wanted|going"
+    r"(?: (?:an?|any|the|ones?|anyone|anybody|something|things?|foods?|i|we|you"
+    r"|needs?|needed|ha(?:ve|s|d)|ought|want|wanted|going"
     r"|gonna|ever|once|good|real|reasons?|point|sense|use|really|actually|even|to|in|feel|be|been|get)){0,5} "
 )
 """Little words between a "no" and what it is said of: "there is *never* a good reason to *refuse*"."""
@@ -37,9 +41,9 @@ _NOT_FORBIDDEN = re.compile(
     r"(?:forbidden|banned|prohibited|off limits|off the (?:menu|table|list|cards)|a no no|a taboo|taboo|ruled out) "
     rf"|{_NO}{_FILLED}"
     # what would hold it back
-    r"(?:avoid|skip|ban|wait|delay|fear|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)|withh[eo]ld"
-    r"|refused?|h[eo]ld (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off|leave (?:[a-z]+ ){1,2}?out of"
-    r"|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
+    r"(?:(?:avoid|skip|ban|wait|delay|fear)s?|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)"
+    r"|withh[eo]ld|refused?|h[eo]ld(?:ing)? (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off"
+    r"|leave (?:[a-z]+ ){1,2}?out of|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
     # or keep its giver from it
     r"|(?:guilty|afraid|scared|ashamed|bad|nervous|worried|shy|anxious|frightened) (?:about|for|of|to)"
     r"(?! (?:keep|hold|say|avoid|wait|refus|skip|delay|leav|put)[a-z]* )"
@@ -48,6 +52,8 @@ _NOT_FORBIDDEN = re.compile(
     # "Never a day without honey" has it every day.
     rf"|{_NO} (?:[a-z']+ ){{0,4}}?without (?!(?:(?:its|any|some|an?|the) )?(?:risks?|dangers?|problems?|reason|adult"
     r"|supervision|help|doctor|water|you|grown)|[a-z]+ing )"
+    r"| only (?:nervous|anxious|fussy|silly|paranoid|neurotic|overcautious|overprotective|first time|new) "
+    r"(?:mums|moms|mothers|parents|people) "
     r"| (?:rather than|instead of) (?:avoiding|skipping|delaying|waiting|holding|keeping|steering|staying) "
 )
 """What says that a food need not be kept back: a "no" to what would keep it."""
@@ -118,6 +124,10 @@ _ILL_DENIED = re.compile(
     r"|(?:tummy |stomach |gut )?(?:bug|upset)|upset (?:tummy|stomach)) "
 )
 """An illness that a food is said not to bring: "it never gave anyone food poisoning"."""
+_REFUSES = re.compile(
+    r"(?<! not)(?<!n't)(?<! never) (?:refuse[sd]?|declined?) to (?:give|feed|offer|serve|add|put|let) "
+)
+"""What its teller will not give: "I refuse to give honey to my baby"."""
 _STOPPED = re.compile(
     r"(?<! not)(?<!n't)(?<! never) (?:stop|stops|stopped|pause|paused|drop|dropped|ditch|park|shelve|postpone|give up) "
     r"(?:(?:giving|offering|feeding|serving|all|the|any|with|on) ){0,2}(?:[a-z]+ ){1,3}?(?:until|till) "
@@ -296,6 +306,7 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
         or ((away := _AWAY.search(words)) and not _negations(words[: away.start()], register))
         or _FOR_ITS_HARM.search(words)
         or _STOPPED.search(words)
+        or _REFUSES.search(words)
     ):
         return True
     before = has_any(words, register.words.get("before", ()))
