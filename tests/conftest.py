@@ -61,6 +61,31 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     items.sort(key=lambda item: place.get(item.nodeid.partition("::")[0], len(place)))
 
 
+TOGETHER = {
+    "one browser and one desk": (
+        "desk/test_windows", "desk/test_afternoon", "site/test_browser", "film/test_prompter", "desk/test_security",
+        "desk/test_odd_requests",
+    ),
+    "one language server": ("editor/test_hostile", "editor/test_odd_messages"),
+}  # fmt: skip
+"""Modules that one worker takes, so that what is dear to start is started once."""
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
+    """As ``--dist loadscope``, modules that belong together taken as one."""
+    from xdist.scheduler import LoadScopeScheduling  # type: ignore[import-untyped]
+
+    places = {f"tests/{name}.py": group for group, names in TOGETHER.items() for name in names}
+
+    class Grouped(LoadScopeScheduling):  # type: ignore[misc]  # has no types
+        def _split_scope(self, nodeid: str) -> str:
+            scope = str(super()._split_scope(nodeid))
+            return places.get(scope, scope)
+
+    return Grouped(config, log) if config.getoption("dist") == "loadscope" else None
+
+
 BROWSERS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 
 

@@ -9,6 +9,7 @@ import pytest
 from spoonproof.checks.engine import check
 from spoonproof.folder import ChannelFolder
 from spoonproof.model.finding import Finding
+from tests.each import each
 
 ROOT = Path(__file__).parents[1]
 DRAFT = "recipes/first-winter-bowl.md"
@@ -59,7 +60,7 @@ def test_one_recipe_is_a_family_pot(folder: ChannelFolder) -> None:
     assert any(step.splits for recipe in folder.recipes.values() for step in recipe.steps)
 
 
-@pytest.mark.parametrize(("rule", "words"), PLANTED, ids=[f"{rule}: {words}" for rule, words in PLANTED])
+@each("rule, words", PLANTED)
 def test_a_planted_fault_is_found_at_its_place(rule: str, words: str, draft_findings: list[Finding]) -> None:
     text = draft_findings[0].document.text
     line = text[: text.index(words)].count("\n") + 1

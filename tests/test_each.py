@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from tests.each import each
@@ -23,6 +25,11 @@ def test_every_case_is_run_and_each_that_fails_is_told() -> None:
         ["given {'one': 2, 'other': 3}"],
         ["given {'one': 5, 'other': 0}"],
     ]
+
+
+@each("name", ["one", "two"])
+def test_a_fixture_is_asked_for_as_ever(tmp_path: Path, name: str) -> None:
+    assert tmp_path.is_dir() and name in ("one", "two")
 
 
 def test_no_case_is_no_test() -> None:

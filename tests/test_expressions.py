@@ -92,6 +92,13 @@ def test_a_damaged_file_changes_nothing(laid: Path, spoil: str) -> None:
     assert re.compile(*SOME[0]).search("9 to 12").groupdict() == {"low": "9", "high": "12"}  # type: ignore[union-attr]
 
 
+DEAR = frozenset(
+    "asyncio concurrent.futures dataclasses email http.client inspect jinja2 logging markdown_it multiprocessing "
+    "ortools PIL ruamel ssl starlette syntok xml".split()
+)
+"""Libraries that take a part of a cold start that can be felt, and that a check of a plain recipe has no use for."""
+
+
 def test_a_command_in_a_checkout_or_a_wheel_compiles_next_to_nothing_and_reads_no_table(tmp_path: Path) -> None:
     """What was laid down of our own modules and tables serves: of the expressions a check compiles few are left."""
     from spoonproof.compiled import PACKAGE, load, made_folder
@@ -113,8 +120,9 @@ def test_a_command_in_a_checkout_or_a_wheel_compiles_next_to_nothing_and_reads_n
         "read, own_read = [], bundle.read_table\n"
         "bundle.read_table = lambda path: read.append(path.name) or own_read(path)\n"
         "main(['check', '--format', 'jsonl'])\n"
-        "print(json.dumps([len(made), read]), file=sys.stderr)"
+        "print(json.dumps([len(made), read, list(sys.modules)]), file=sys.stderr)"
     )
     done = subprocess.run([sys.executable, "-c", counting], cwd=tmp_path, capture_output=True, text=True, check=True)
-    compiled, tables = json.loads(done.stderr.strip().split("\n")[-1])
+    compiled, tables, brought_in = json.loads(done.stderr.strip().split("\n")[-1])
     assert compiled < 60 and tables == []
+    assert len(brought_in) < 500 and not DEAR & set(brought_in), "a cold start brings in more than it did"

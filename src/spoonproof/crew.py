@@ -93,7 +93,7 @@ def _tidied(answers: Iterable[R]) -> Iterator[R]:
     for number, answer in enumerate(answers, 1):
         yield answer
         if number % SWEPT == 0:
-            gc.collect()
+            gc.collect(1)  # of what came since the last sweep: what stayed then is not gone through again
 
 
 class _Child(Generic[T, R]):

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 
-import pytest
-
 from tests.bad_inputs.run_rows import HERE, rows
+from tests.each import each
 
 ROOT = HERE.parents[1]
 LAST = 113
@@ -19,7 +18,7 @@ def test_every_row_has_its_line() -> None:
     assert named == {folder.name for folder in rows()}
 
 
-@pytest.mark.parametrize(("number", "cell"), LINES, ids=[number for number, _ in LINES])
+@each("number, cell", LINES)
 def test_what_a_line_names_is_there(number: str, cell: str) -> None:
     if cell.startswith("falls away: "):
         return

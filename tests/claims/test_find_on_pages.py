@@ -52,6 +52,7 @@ from tests.each import each
         ("All your baby needs to drink is formula.", "safety-age", "formula"),
         ("What is the best age for giving honey?", "safety-age", "honey"),
         ("These muffins are so soft that a baby can manage them with no teeth.", "safety-age", "muffin"),
+        ("curcumin absorption", "function", "curcumin"),
         ("Mercury builds up in the flesh of big fish.", "safety-age", "fish"),
         ("Oysters -- once a week at most.", "quantity", "oyster"),
         ("1 cup cooked kale, 90mg", "quantity", "kale"),

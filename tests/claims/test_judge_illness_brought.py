@@ -45,13 +45,13 @@ def test_a_danger_said_to_make_nobody_ill_is_false(said: str) -> None:
     assert not _advice(said) & set(STANDS)
 
 
-@pytest.mark.parametrize("food", ["grapes", "popcorn", "sausages", "bone broth", "whole nuts", "raw apple"])
-@pytest.mark.parametrize("cured", ["{} every day and her eczema went", "{} cures colds", "{} cured his asthma"])
-def test_a_cure_is_judged_as_one_though_the_food_may_choke(food: str, cured: str) -> None:
-    said = "We gave her " + cured.format(food) if "every day" in cured else cured.format(food).capitalize()
-    found = [one for one in spoken(said) if one.claim.kind == "disease"]
-    assert found
-    assert all(one.advice == "cut-untrue" and "choking" not in (one.entry or "") for one in found)
+@each("food", ["grapes", "popcorn", "sausages", "bone broth", "whole nuts", "raw apple"])
+def test_a_cure_is_judged_as_one_though_the_food_may_choke(food: str) -> None:
+    for cured in ("We gave her {} every day and her eczema went", "{} cures colds", "{} cured his asthma"):
+        said = cured.format(food)
+        found = [one for one in spoken(said[0].upper() + said[1:]) if one.claim.kind == "disease"]
+        assert found, said
+        assert all(one.advice == "cut-untrue" and "choking" not in (one.entry or "") for one in found), said
 
 
 def _advice(said: str) -> set[str]:

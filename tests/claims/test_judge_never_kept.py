@@ -12,6 +12,7 @@ from judging_kit import TODAY, Kitchen, claim, exact, judged, the_register
 from spoonproof.claims.judge import Context, judge, level_of, statement_key
 from spoonproof.claims.trail import rerun
 from spoonproof.model.claim import Kind, Polarity, Strength
+from tests.each import each
 
 STEW = Kitchen(
     dish_100g={"protein_g": exact(3, "g"), "iron_mg": exact(1.5), "energy_kcal": exact(80, "kcal")},
@@ -154,8 +155,7 @@ OVERCLAIMS: list[tuple[str, str, dict[str, Any]]] = [
 ]
 
 
-@pytest.mark.parametrize("paid", ["editorial", "sponsored"])
-@pytest.mark.parametrize(("text", "kind", "more"), OVERCLAIMS, ids=[text for text, _, _ in OVERCLAIMS])
+@each("text, kind, more, paid", [(*row, paid) for row in OVERCLAIMS for paid in ("editorial", "sponsored")])
 def test_an_overclaim_is_never_kept(text: str, kind: str, more: dict[str, Any], paid: Any) -> None:
     subjects = more.get("foods", ())
     found = judged(text, kind, None, Context(paid=paid, today=TODAY), **{"subjects": subjects, **more})

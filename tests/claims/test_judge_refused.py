@@ -3,13 +3,12 @@ else keep nothing back."""
 
 from __future__ import annotations
 
-import pytest
-
 from spoonproof.hearing import hear
 from spoonproof.model.claim import JudgedClaim, Market
 from spoonproof.model.text import Document
 from spoonproof.reading.speech import read_statements
 from tests import kitchen
+from tests.each import each
 
 REFUSED = (
     "Popcorn is off the list for years yet.",
@@ -64,14 +63,14 @@ def heard(text: str, markets: tuple[Market, ...] = ()) -> list[JudgedClaim]:
     return hear(passages, known, judge, apart=True, policies=known.policies_for(None, markets))
 
 
-@pytest.mark.parametrize("text", REFUSED)
+@each("text", REFUSED)
 def test_what_is_refused_is_not_scolded(text: str) -> None:
     found = heard(text)
     assert found
     assert [(one.claim.quote, one.advice, one.why) for one in found if one.advice not in ("keep", "add")] == []
 
 
-@pytest.mark.parametrize("text", GIVEN)
+@each("text", GIVEN)
 def test_what_is_given_after_all_is_not_kept(text: str) -> None:
     assert [one.claim.quote for one in heard(text) if one.advice in ("keep", "add")] == []
 

@@ -134,8 +134,8 @@ def test_heard(text: str, kind: str, subject: str) -> None:
     assert subject in only(text, kind).subjects
 
 
-@pytest.mark.parametrize(
-    ("text", "kind", "subject"),
+@each(
+    "text, kind, subject",
     [
         ("Each rissole packs nine grams of protein.", "quantity", "rissole"),
         ("Those stars sneak in plenty of fibre.", "nutrient-content", "stars"),

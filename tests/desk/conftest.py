@@ -130,9 +130,9 @@ def channel(tmp_path: Path) -> Path:
     return new_channel(tmp_path)
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
-    """One desk for the tests of a module; ``desk`` gives each of them its folder as ``new`` makes it."""
+    """One desk for all tests; ``desk`` gives each of them its folder as ``new`` makes it."""
     root = new_channel(tmp_path_factory.mktemp("desk"))
     shutil.copytree(root, root.with_name("as made"))
     served = open_desk(root)
@@ -140,7 +140,7 @@ def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     served.end()
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def asked_only(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     """One desk for all: nothing that is asked of it may change its folder."""
     served = open_desk(new_channel(tmp_path_factory.mktemp("desk")))

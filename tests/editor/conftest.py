@@ -9,7 +9,7 @@ import pytest
 from tests.editor.client import Client
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Client]:
     """One server for all: what one test sends has to leave it whole for the next."""
     from tests.editor.test_server import CHANNEL  # not above: without the extra these modules stand aside

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from tests.each import each
 from tests.editor.client import Client
 from tests.editor.test_server import CLEAN, NAME, codes
 
@@ -41,18 +42,19 @@ def test_what_is_no_header_is_passed_over(client: Client, header: bytes) -> None
     client.send_bytes(header)
 
 
-@pytest.mark.parametrize("method", ["hover", "completion", "definition", "documentSymbol", "codeAction"])
-@pytest.mark.parametrize("params", [None, {}, [], {"textDocument": 5, "position": "x"}])
-def test_a_question_that_can_not_be_read_is_answered_with_an_error(client: Client, method: str, params: Any) -> None:
-    assert answered(client, "unreadable", f"textDocument/{method}", params)["error"]["code"] in (-32602, -32603)
+@each("method", ["hover", "completion", "definition", "documentSymbol", "codeAction"])
+def test_a_question_that_can_not_be_read_is_answered_with_an_error(client: Client, method: str) -> None:
+    unreadable: tuple[Any, ...] = (None, {}, [], {"textDocument": 5, "position": "x"})
+    for params in unreadable:
+        assert answered(client, "unreadable", f"textDocument/{method}", params)["error"]["code"] in (-32602, -32603)
 
 
-@pytest.mark.parametrize("method", ["hover", "completion", "definition"])
-@pytest.mark.parametrize(("line", "character"), [(-1, 0), (0, -1), (2**31, 0), (3, 2**40)])
-def test_a_place_that_no_text_has_is_an_error(client: Client, method: str, line: int, character: int) -> None:
+@each("line, character", [(-1, 0), (0, -1), (2**31, 0), (3, 2**40)])
+def test_a_place_that_no_text_has_is_an_error(client: Client, line: int, character: int) -> None:
     client.open(NAME, CLEAN)
     params = {"textDocument": {"uri": client.uri(NAME)}, "position": {"line": line, "character": character}}
-    assert "error" in answered(client, "nowhere", f"textDocument/{method}", params)
+    for method in ("hover", "completion", "definition"):
+        assert "error" in answered(client, "nowhere", f"textDocument/{method}", params)
 
 
 @pytest.mark.parametrize("place", [(10**9, 10**9), (2**31 - 1, 0), (0, 2**31 - 1)])

@@ -348,27 +348,24 @@ def test_a_question_about_a_text_that_is_not_open_is_answered_with_nothing(clien
     client.tell("textDocument/didClose", {"textDocument": {"uri": client.uri("recipes/never.md")}})
 
 
-def test_a_recipe_outside_of_any_channel_is_checked_too(tmp_path: Path) -> None:
+def test_a_recipe_outside_of_any_channel_is_checked_too_and_the_server_ends_when_the_editor_goes_away(
+    tmp_path: Path,
+) -> None:
     with Client(tmp_path) as client:
         text = CLEAN.replace("courgette with the oil", "courgette")
         assert "food-never-used" in codes(client.open("alone.md", text))
         assert client.at("alone.md", "hover", 8, 12) is not None
-        assert client.leave() == 0
+        assert client.process.stdin is not None
+        client.process.stdin.close()
+        assert client.process.wait(20) in (0, 1)
 
 
-def test_positions_in_another_unit_when_that_was_agreed(folder: Path) -> None:
+def test_positions_in_another_unit_when_that_was_agreed_and_an_exit_without_shutdown(folder: Path) -> None:
     text = telling("🥔🥣 this bowl prevents colds.")
     with Client(folder, capabilities={"general": {"positionEncodings": ["utf-8"]}}) as client:
         assert client.capabilities["positionEncoding"] == "utf-8"
         (finding,) = (f for f in client.open(NAME, text) if f["code"].startswith("claim-"))
         line = text[: text.index("bowl prevents")].rpartition("\n")[2]
         assert finding["range"]["start"]["character"] == len(line.encode())
-        assert client.leave() == 0
-
-
-def test_when_the_editor_goes_away_the_server_ends(folder: Path) -> None:
-    with Client(folder) as client:
-        client.open(NAME, CLEAN)
-        assert client.process.stdin is not None
-        client.process.stdin.close()
-        assert client.process.wait(20) in (0, 1)
+        client.tell("exit", None)
+        assert client.process.wait(20) == 1

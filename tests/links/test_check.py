@@ -14,6 +14,7 @@ from spoonproof.links.check import check, check_all, digest_of
 from spoonproof.links.fetch import BODY_BYTES, Fetcher
 from spoonproof.links.manners import Manners
 from spoonproof.links.results import Result, read_results, results_text
+from tests.each import each
 from tests.links.server import PAGE, Server, running
 
 DAY = "2026-11-25"
@@ -37,8 +38,8 @@ def ask(server: Server, path: str, before: Result | None = None, **more: Any) ->
     return check(server.url(path), manners, server.guard(), DAY, before, more.pop("sleep", lambda _: None))
 
 
-@pytest.mark.parametrize(
-    ("path", "state", "rule"),
+@each(
+    "path, state, rule",
     [
         ("page", "alive", ""), ("no-head", "alive", ""), ("head-missing", "alive", ""), ("head-resets", "alive", ""),
         ("cookie", "alive", ""), ("elsewhere", "alive", ""), ("chain/5", "alive", ""), ("moved", "moved", ""),

@@ -10,6 +10,7 @@ import pytest
 
 from spoonproof.reading import limits
 from spoonproof.reading.files import read_document, write_atomically
+from tests.each import each
 
 
 def read(folder: Path, data: bytes) -> list[str]:
@@ -18,8 +19,8 @@ def read(folder: Path, data: bytes) -> list[str]:
     return [f"{f.document.position(f.span.start)}:{f.rule}" for f in findings]
 
 
-@pytest.mark.parametrize(
-    ("data", "faults"),
+@each(
+    "data, faults",
     [
         (b"", ["(1, 1):empty-file"]),
         (b"\n", ["(1, 1):empty-file"]),

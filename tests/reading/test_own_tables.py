@@ -8,10 +8,11 @@ import pytest
 
 from spoonproof.reading.bundle import bundle_root, read_table, sources, table_rows
 from spoonproof.reading.own_tables import SAFETY_TABLES, own_table_faults
+from tests.each import each
 
 
 def channel(folder: Path, **files: str) -> Path:
-    (folder / "shared" / "sources").mkdir(parents=True)
+    (folder / "shared" / "sources").mkdir(parents=True, exist_ok=True)
     for name, text in files.items():
         (folder / "shared" / f"{name}.csv").write_text(text, encoding="utf-8")
     return folder
@@ -62,8 +63,8 @@ def test_every_safety_table_exists() -> None:
         assert read_table(bundle_root() / "shared" / f"{table}.csv")
 
 
-@pytest.mark.parametrize(
-    ("text", "faults"),
+@each(
+    "text, faults",
     [
         ("- {id: a, title: T, issued: {date-parts: [[2025, 3]]}, URL: 'https://quay.example/a'}\n", []),
         ("a: 1\n", ["1:1 own-table-not-read error"]),

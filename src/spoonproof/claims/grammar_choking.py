@@ -52,7 +52,6 @@ CHOKING = (
     *_safety(
         "cut-for-a-child",
         "^ <for> _1 <audience-baby> ,? _1 T(<cut-it>) _2 O(<round-food|hazard-food>)",
-        "O(<round-food|hazard-food>) ~8 T(<must-do> <cut-it>) _1 <pronoun|audience-adult>",
         effect="choking",
         needs="audience-baby",
         veto="nonfood storing story",
@@ -70,7 +69,6 @@ CHOKING = (
         "T(<eye-on>) _3 <audience-baby> _1 <when-ill> _4 O(<eating>)",
         "<audience-baby> ~8 O(<supervise>) ~3 T(<fed|eating>)",
         "T(<must-do|see-to-it|should>) ~6 O(<sitting>) <when-ill> _2 <eating|fed>",
-        "S(<generic-food>) ~1 <should> ~3 T(<fed|eating|is-eaten>) _1 <when-ill> _1 O(<upright|supervise|seat>)",
         "T(<give|offer>) _1 S(<generic-food>) ~6 O(<supervise>)",
         "<audience-baby> ~3 T(<forbid|negation>) ~5 O(<run-about>) ~4 <eating|generic-food|FOOD>",
         "^ T(<give|fed>) _2 <audience-baby> _5 O(<upright|seat>)",
@@ -91,7 +89,6 @@ CHOKING = (
         "cut-small",
         "T(<cut-it>) _1 S(<generic-food|round-food|hazard-food>) ~4 <audience-baby> _2 O(<small-pieces>)",
         "S(<generic-food|round-food|hazard-food>) ~4 <should> _2 <copula> _1 T(<cut-it>) ~3 O(<small-pieces>)",
-        "S(<round-food|hazard-food>) ~10 T(<cut-it>) _1 <pronoun> _2 O(<small-pieces>)",
         "T(<cut-it>) _1 S(<generic-food|round-food|hazard-food>) ~5 O(<small-pieces|cut-safe|in-parts>) ~8"
         " <audience-baby>",
         effect="choking",
@@ -102,7 +99,6 @@ CHOKING = (
     *_safety(
         "cut-small",
         "S(<FOOD|generic-food>) _2 <should> ~8 T(<cut-it>) _2 O(<small-pieces>)",
-        "S(<FOOD|generic-food>) _2 T(<should>) ~8 O(<made-safe>)",
         effect="choking",
         needs="child-eats solids",
         veto="storing nonfood story",
@@ -137,7 +133,6 @@ CHOKING = (
     *_safety(
         "risk-in-a-shape",
         "T(<risk-with>) _2 O(<round-food|hazard-food>)",
-        "O(<round-food|hazard-food>) ~3 <copula|have|carry> _2 T(<risk-with>)",
         effect="choking",
         veto="nonfood allergy food-allergy",
         says="a shape that chokes",
@@ -146,11 +141,7 @@ CHOKING = (
     *_safety(
         "gagging",
         "T(<gagging>) _2 <copula> ~6 O(<choking|choking-weak>)",
-        "T(<gagging>) _1 <reveals> ~5 O(<choking|choking-weak>)",
-        "<when-ill> _2 T(<gagging>) ,? ~6 O(<choking|choking-weak>)",
         "T(<gagging>) ~14 O(<finger-sweep>)",
-        "O(<finger-sweep>) ~6 T(<gagging>)",
-        "T(<gagging>) _2 <copula> ~5 O(<readiness|readiness-weak|ready>)",
         effect="choking",
         veto="story choking-talk",
         says="what gagging is, and what to do",
@@ -159,7 +150,6 @@ CHOKING = (
         "teeth-first",
         "O(<no-teeth>) _4 T(<only-liquid>)",
         "O(<teeth-first>) ~10 T(<only-liquid|solids|generic-food|eating|liquids|child-can>)",
-        "T(<eating|solids|generic-food|liquids>) ~8 O(<teeth-first>)",
         effect="choking",
         needs="audience-baby liquids only-liquid solids",
         veto="nonfood story",

@@ -244,7 +244,6 @@ QUANTITY = (
     ),
     *_quantity(
         "spoons-of-sugar",
-        "<there> <copula> _1 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>) <in|from>",
         "<have> _2 T(<number>) _1 <household> _1 O(<ambiguous-nutrient>) <in> <pronoun>",
         "<contain> T(<number>) _2 <audience-baby> O(<NUT>)",
         says="household measures of sugar, shares of a need",
@@ -285,7 +284,6 @@ QUANTITY = (
     *_quantity(
         "limit-a-day",
         "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)",
-        "O(<per-day>) _2 <NUT> ~6 (?<!<number>) T(<unit>)",
         says="an amount a day",
     ),
     *_quantity(
@@ -370,7 +368,6 @@ COMPARATIVE = (
     *_compares(
         "better-for",
         "S(<ANY>) ~4 T(<as>) _1 O(<healthy|goodfor>) _3 <as> _1 <FOOD|process|process-weak>",
-        "S(<FOOD|pronoun>) ~3 <copula> _2 O(<more> _1 <worth>) ~3 <audience-baby|age> ~4 T(<than>)",
         says="better for someone than",
     ),
     *_compares(

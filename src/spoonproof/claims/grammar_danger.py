@@ -44,13 +44,10 @@ DANGER = (
     *_safety(
         "no-need-to-cut",
         "T(<no-need>) ~3 O(<cut-safe|cut-it>) ~4 S(<hazard-food|hazard-food-weak>)",
-        "S(<hazard-food>) ~6 T(<no-need>) ~3 O(<cut-safe|cut-it>)",
         "T(<no-need>) ~3 O(<cut-safe|cut-it>) ~6 <audience-baby>",
         "S(<round-food>) ~6 T(<no-need>) ~3 O(<cut-safe|cut-it>)",
         "T(<cut-act|cut-it|cut-safe>) ~2 S(<round-food|hazard-food>) ~6 O(<waste-of-time>)",
-        "T(<waste-of-time>) ~4 O(<cut-act|cut-it|cut-safe>) ~2 S(<round-food|hazard-food>)",
         "S(<round-food|hazard-food>) ~4 T(<NEED|no-need-of>) O(<cut-act>)",
-        "T(<refute>) ~6 O(<cut-act|cut-it>) ~2 S(<round-food|hazard-food>)",
         effect="choking",
         veto="nonfood",
         says="left uncut",
@@ -59,9 +56,7 @@ DANGER = (
         "drops-not-needed",
         "T(<no-need-of|no-need>) ~3 S(<drops>)",
         "S(<drops>) ~2 T(<needless>)",
-        "S(<drops>) ~2 T(<negation> _1 <NEED>)",
         "T(<NEED> <free>) _1 S(<drops>)",
-        "T(<negation> _1 <NEED>) _1 S(<drops>)",
         effect="drops",
         veto="nonfood",
         says="vitamin drops not needed",
@@ -76,7 +71,6 @@ DANGER = (
     *_safety(
         "fine-if-chopped",
         "S(<hazard-food|hazard-food-weak|round-food|never-yet>) ~2 <copula> _2 T(<safe-said>) ~4 O(<coarse>)",
-        "S(<hazard-food|hazard-food-weak|round-food|never-yet>) ~1 O(<coarse>) ~1 <copula> _2 T(<safe-said>)",
         "S(<bones>) ~4 <copula> _1 T(<safe-said>) ~8 O(<swallowing>)",
         effect="choking",
         veto="nonfood storing",
@@ -101,7 +95,6 @@ DANGER = (
         "S(<milk-feed>) ~2 T(<has-all>) ~2 O(@AGE)",
         "S(<milk-feed>) ~2 T(<has-all>) ~1 <bound> O(<number>)",
         "S(<solids|generic-food>) _1 <bound>? _1 <number|age> ~2 O(<for-fun>)",
-        "S(<solids|generic-food>) _1 <copula> _1 O(<for-fun>) ~2 <bound>",
         "S(<solids|generic-food>) _1 <copula> _1 O(<for-fun>) _1 (?:[.]|$)",
         "T(<only-need>) _1 S(<milk-feed|baby-milk|food>) ~1 <bound> _1 O(<number|age>)",
         effect="milk-enough",
@@ -129,14 +122,6 @@ DANGER = (
         says="a sweetener excused",
     ),
     *_safety(
-        "no-upper-end",
-        "T(<no-upper-end>) _2 O(<nutrient|ambiguous-nutrient>)",
-        "T(<no-upper-end>) _2 S(<food>)",
-        effect="too-much",
-        needs="nutrient ambiguous-nutrient audience-baby",
-        says="no upper end said",
-    ),
-    *_safety(
         "drops-advised",
         "S(<drops>) (?!~2 <negation>) ~2 T(<still-needed>)",
         "T(<still-needed>) ~3 S(<drops>)",
@@ -147,7 +132,6 @@ DANGER = (
     *_safety(
         "no-need-to-wait",
         "T(<no-need>) ~3 <wait|avoid|avoid-weak> ~4 S(<never-yet>)",
-        "S(<never-yet>) ~2 T(<no-need>) _2 <wait|avoid|avoid-weak>",
         "<negation> _1 T(<avoid>) _2 S(<never-yet>)",
         effect="age",
         veto="nonfood storing",
@@ -272,15 +256,7 @@ DANGER = (
     *_comparative(
         "as-good-as-milk",
         "S(<food|milk-drink>) ~4 T(<as-good-as>) _1 O(<milk-feed|baby-milk>)",
-        "T(<negation|free>) _1 S(<baby-milk>) ~5 <closer> _1 O(<baby-milk>)",
         says="set beside the milk that babies live on",
-    ),
-    *_safety(
-        "given-as-milk",
-        "S(<milk-drink|food>) ~10 T(<make>) _3 O(<first-milk>)",
-        effect="age",
-        veto="nonfood storing",
-        says="given for the milk that babies live on",
     ),
     *_disease(
         "teeth-blamed",
@@ -301,12 +277,5 @@ DANGER = (
         needs="audience-baby",
         veto="culinary",
         says="how long what is stored lasts",
-    ),
-    *_function(
-        "spares",
-        "S(<FOOD|sweetener|sweet-thing|ambiguous-nutrient>) ~6 T(<keep>) _2 O(<dental>) <unharmed>",
-        "S(<FOOD|sweetener|sweet-thing|ambiguous-nutrient>) ~3 T(<spares>) _2 O(<dental>)",
-        effect="dental",
-        says="a part of the body left unharmed",
     ),
 )

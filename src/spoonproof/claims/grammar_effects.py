@@ -122,7 +122,6 @@ FUNCTION = (
     *_function(
         "is-needed",
         "S(<nutrient>) ~5 <copula> ~4 T(<NEED>)",
-        "S(<ambiguous-nutrient>) <copula> _2 <question> ~4 T(<NEED>)",
         "S(<nutrient>) ~14 T(<goodfor>) ~2 O(<audience-baby|audience-adult>)",
         effect="importance",
         says="a nutrient is needed",
@@ -277,12 +276,6 @@ DISEASE = (
         says="help against illness",
     ),
     *_disease(
-        "lingers",
-        "S(<FOOD|nutrient|ambiguous-nutrient|generic-food>) ~3 T(<keep|make>) _1 O(<DISEASE>) _1 <lingers>",
-        veto=_KITCHEN,
-        says="makes an illness last",
-    ),
-    *_disease(
         "lack-shows",
         "^ _2 S(<disease>) _1 T(<contain>) _2 O(<DISEASE>)",
         says="how the lack of a nutrient shows",
@@ -379,7 +372,6 @@ DISEASE = (
     *_disease(
         "brings-it-down",
         "<when-ill> ~6 O(<fever|DISEASE>) , ~3 S(<FOOD>) ~3 T(<brings-down>)",
-        "S(<FOOD>) ~3 T(<brings-down>) ~3 <when-ill> ~5 O(<fever|DISEASE>)",
         effect="infection",
         veto=_NOT_FOOD,
         says="what is said to bring an illness down",
@@ -387,7 +379,6 @@ DISEASE = (
     *_function(
         "for-rehydration",
         "S(<FOOD|never-yet|generic-food>) ~6 T(<than|stand-in|as-good-as|beats>) _3 O(<rehydration>)",
-        "O(<rehydration>) ,? ~6 S(<FOOD|never-yet>) _2 T(<does-for|stand-in|as-good-as>)",
         effect="hydration",
         veto="nonfood",
         says="a drink in the place of rehydration salts",

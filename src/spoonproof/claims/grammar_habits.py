@@ -99,7 +99,6 @@ HABITS = (
     *_quantity(
         "so-much-at-an-age",
         "O(@AGE) [,(:]? _1 T(<number> _1 <small-unit>)",
-        "O(@AGE) [,(]? (?:<copula>|:) _1 T(<number> _1 <unit> _1 <per-day>)",
         "O(<per-day>) [:(] _1 T(<number> _1 <unit>)",
         "<household|unit> _3 S(<food>) ~5 [,:(] _1 T(<number> _1 <small-unit>)",
         veto="storing nonfood",

@@ -138,7 +138,6 @@ PROCESS = (
     *_process(
         "made-harmful",
         "S(<process>) ~12 O(<radioactive>)",
-        "O(<radioactive>) ~8 S(<process>)",
         "S(<process>) ~3 T(<make|keep|hurts>) ~5 O(<harmful|contaminant>)",
         "S(<process>) _1 T(<hurts>) _2 O(<generic-food|FOOD>)",
         veto="culinary",

@@ -107,12 +107,6 @@ SAFETY_AGE = (
         says="what was named, and an age",
     ),
     *_safety(
-        "not-in-pregnancy",
-        "O(<pregnant>) _3 T(<avoid|forbid>) _3 S(<FOOD|ambiguous-nutrient>)",
-        effect="harm",
-        says="a food kept from pregnant women",
-    ),
-    *_safety(
         "before-one",
         "T(<forbid|avoid|okay|fine|harmful>) ~12 O(<bound> <number>) (?=<but|when-ill>|[.,?)]|$)",
         "S(<FOOD|hazard-food>) _2 O(<wait-until> <number>) (?=[.,?)]|$)",
@@ -148,12 +142,6 @@ SAFETY_AGE = (
         says="fine for babies",
     ),
     *_safety(
-        "not-instead-of-milk",
-        "S(<milk-feed>) ~4 T(<okay|fine>) _2 <worth>",
-        effect="age",
-        says="whether it may stand in for milk",
-    ),
-    *_safety(
         "too-much-for-babies",
         "S(<FOOD|ambiguous-nutrient|pronoun|salted>) ~6 T(<too-much>) _1 <for> _3 O(<audience-baby|age>)",
         effect="age",
@@ -161,7 +149,6 @@ SAFETY_AGE = (
     ),
     *_safety(
         "can-babies",
-        "T(<when-to>) _5 S(<generic-food>) ~3 O(<audience-baby>)",
         "T(<when-ask>) _3 <give|give-weak|introduce|have|enjoy> _2 S(<FOOD|solids|ambiguous-nutrient|hazard-food>)",
         "T(<can-ask>) _2 <give|give-weak|have> _3 S(<FOOD|ambiguous-nutrient>) ~3 O(@AGE)",
         "T(<can-ask>) _2 <give|give-weak> _3 S(<FOOD|ambiguous-nutrient>) _1 O(<audience-baby>)",
@@ -265,7 +252,6 @@ SAFETY_AGE = (
     *_safety(
         "made-safe",
         "S(<FOOD|hazard-food|generic-food>) _3 <should> _2 T(<made-safe>) _3 O(<audience-baby>)",
-        "T(<cut-safe>) ~4 S(<FOOD>) ~3 O(<audience-baby>)",
         "O(<audience-baby>) _1 <process|lose-n>? _2 S(<FOOD|hazard-food>) _2 T(<cut-safe|made-safe>)",
         effect="choking",
         says="how a food is made safe",
@@ -273,8 +259,6 @@ SAFETY_AGE = (
     *_safety(
         "supervise",
         "O(<alone>) ~6 <eating|generic-food|FOOD>",
-        "<eating> O(<alone>)",
-        "T(<forbid|negation>) ~4 O(<alone>)",
         effect="choking-supervision",
         needs="eating generic-food FOOD hazard-food",
         veto="storing kitchen-danger nonfood story",

@@ -100,7 +100,6 @@ WEANING = (
     ),
     *_safety(
         "smooth-till-late",
-        "S(<solids|fed-smooth>) _2 O(<till> _1 @AGE)",
         "S(<solids|fed-smooth>) _2 O((?:<till>|<until-is>) <number>) (?=<but>|[.,:?)]|$)",
         effect="age",
         veto="story nonfood",
@@ -269,9 +268,7 @@ WEANING = (
     ),
     *_safety(
         "hard-to-manage",
-        "S(<hazard-food|hazard-food-weak>) ~10 O(<hard-to-manage>)",
         "S(<hazard-food|hazard-food-weak>) ~10 T(<hard-for>) _2 <audience-baby> _1 O(<swallowing>)",
-        "^ ~6 S(<pronoun>) ~5 T(<hard-for>) _2 <audience-baby> _1 O(<swallowing>)",
         effect="choking",
         veto="nonfood",
         says="hard to manage in the mouth",
@@ -279,20 +276,16 @@ WEANING = (
     *_safety(
         "sweet-for-plain-drink",
         "S(<sweet-drink>) _2 <copula> _2 T(<fine|okay|safe-said>) _2 O(<for-water>) (?=[.,:?!]|$|_1 <audience-baby>)",
-        "S(<sweet-juice>) _2 <copula> _2 T(<fine|okay|safe-said>) _2 O(<for-water>) _2 <audience-baby>",
         "T(<give|fed|child-can>) _1 <audience-baby|audience-adult|the-child> _2 "
         "S(<sweet-drink|sweet-juice>) _3 O(<for-water>)",
-        "<audience-baby|the-child> _2 T(<child-can>) _2 S(<sweet-drink|sweet-juice>) _3 O(<for-water>)",
         effect="age",
         veto="nonfood story culinary",
         says="a sweet drink in the place of water",
     ),
     *_safety(
         "called-harmless-underdone",
-        "S(<FOOD>) _3 O(<underdone>) _1 <for> _2 <audience-baby>",
         "O(<pink-inside>) _2 <copula> _2 T(<safe-said|okay>) _1 <for> _2 <audience-baby>",
         "T(<no-worry>) ~2 S(<FOOD|pronoun>) ~3 O(<underdone>)",
-        "S(<FOOD>) ~3 O(<underdone>) ~3 T(<safe-said|harmless>)",
         effect="undercooked",
         veto="nonfood",
         says="underdone called harmless",
@@ -301,8 +294,6 @@ WEANING = (
         "cut-across",
         "(?:<forbid|negation|avoid> _3)? O(<sausage>) _3 T(<coins>)",
         "(?:<forbid|negation|avoid> _3)? T(<give|give-weak|fed|told-to>) _3 O(<round-food>) _1 <left-whole>",
-        "T(<fed>) ~3 O(<round-food>) _1 <left-whole>",
-        "(?:<forbid|negation|avoid> _3)? T(<made-so>) _2 O(<round-food|sausage>) _1 <left-whole> ~3 <the-child>",
         effect="choking",
         veto="nonfood storing",
         says="a shape that chokes",
@@ -310,8 +301,6 @@ WEANING = (
     *_safety(
         "milk-no-more",
         "T(<no-need|no-need-of>) _2 O(<milk-bottle>)",
-        "<free> _1 O(<milk-bottle>) ~2 T(<not-wanted>)",
-        "T(<child-can|okay> _1 <given-up>) _3 O(<milk-bottle>)",
         effect="age",
         veto="nonfood",
         says="milk feeds given up",
@@ -327,7 +316,6 @@ WEANING = (
     *_safety(
         "handed-over",
         "(?:<forbid|negation|avoid> _3)? T(<child-can|give|fed>) <audience-adult|audience-baby> _2 S(<never-yet>)",
-        "<the-child> _1 T(<child-can>) _4 S(<drink-not-yet>)",
         effect="age",
         veto="story nonfood",
         says="a food not yet given",

@@ -38,10 +38,10 @@ TRIGGERS = frozenset(
     introduce invalid loose loose-noun loose-noun-weak loose-weak medicinal milk-feed most need never-yet
     main-food new-food no-need nutrient nutrient-weak okay per-day percent praised-food pregnant reaction readiness
     readiness-weak remedy safe seat sit-well soft-enough solids strong suffix-free suits supervise thanks this-age
-    too-much traces unfit unsafe-place until-is wait-until weaning-time weight-unit what-not when-ask when-to allows
+    too-much traces unfit unsafe-place until-is wait-until weaning-time weight-unit what-not when-ask allows
     fit starter at-a-time tolerance in-early healthy-kinds
     coins cooks-off does-well left-whole gum-place coarse drops allergen-gone rubbish sleepy has-all on-it
-    calms for-fun only-need let-choke vaccine sweetener no-upper-end
+    calms for-fun only-need let-choke vaccine sweetener
     airway-part nothing-lost good-sources sources-are formed-in reacted
     small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone

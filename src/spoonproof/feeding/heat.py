@@ -133,9 +133,9 @@ def boiled_briefly(recipe: Recipe, index: int) -> bool:
         if _BEATEN.search(before) or any(action.verb in ("beat", "whisk") for action in step.actions):
             return False
         before += f" {step.text}"
-        if named & others:
-            continue
         for action in step.actions:
+            if others & (set(action.foods) or named):
+                continue
             minutes = action.time.high if action.time is not None else _FIRM_YOLK_MINUTES
             boiled = action.verb == "poach" or (action.verb in ("boil", "simmer") and index in action.foods)
             fried = action.verb == "fry" and not _TURNED.search(step.text)

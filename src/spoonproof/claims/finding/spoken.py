@@ -186,7 +186,7 @@ def _owned(tagged: Tagged, at: int) -> int | None:
     """The "its" or "their" of a nutrient, which is of what was named before: "*its* vitamin C helps", "*its* very high
     calcium"."""
     owner = widen(tagged, at) - 1
-    for _ in range(_NEXT):
+    for _ in range(min(_NEXT, owner + 1)):
         if tagged.items[owner].words in _OWNING or tagged.symbols[owner] in ",.?:()" or tagged.is_any(owner, _SAYS):
             break
         owner -= 1
