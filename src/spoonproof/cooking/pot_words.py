@@ -12,6 +12,7 @@ APART = re.compile(
     re.IGNORECASE,
 )
 ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
+LET_ALL = re.compile(r"\b(?:let|leave) (?:it all|everything|all of it|the lot|them all|both) (?:to )?$", re.IGNORECASE)
 POT_ALONE = re.compile(r"\b(?:all of it|it all|all of them|them all)\b", re.IGNORECASE)  # no more goes in with it
 BOTH_DONE = re.compile(
     r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
@@ -39,7 +40,7 @@ IN_AGAIN = re.compile(
     r"(?=\s*(?:[,.;]|and\b|$))",
     re.IGNORECASE,
 )
-THE_MASH = re.compile(r"\b(?:the|with) (?:mash|mashed|pur[ée]e|topping)\b", re.I)  # "top with the mash"
+THE_MASH = re.compile(r"\b(?:the|with) (?:mash|mashed|pur[ée]e|topping|blended|blitzed|whizzed|pur[ée]ed)\b", re.I)
 INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 INTO_POT = re.compile(
     r"\b(?:in|into|onto|over|to) (?:the |a |your )?(?:[a-z-]+ ){0,2}?(?:pot|pan|saucepan|bowl|dish|tin|jug|soup|sauce"
