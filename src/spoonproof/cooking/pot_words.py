@@ -32,7 +32,9 @@ A_PART_OF_POT = re.compile(  # "blend half of the soup", "tip a third into the b
     re.IGNORECASE,
 )
 OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
-OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
+OVER_ALL = re.compile(
+    r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))|^combine(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE
+)
 THEM_IN = re.compile(r"^\w+(?: in)? (?:them|it|these|those)\b", re.IGNORECASE)
 THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
 IN_AGAIN = re.compile(
