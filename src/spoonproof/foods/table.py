@@ -290,7 +290,7 @@ def _joins(phrase: Sequence[Token], at: int, words: frozenset[str]) -> bool:
 
 def _together(text: str, words: Sequence[Token]) -> bool:
     """Whether only spaces and hyphens stand between the words of a name."""
-    return all(not text[a.end : b.start].strip(" \t\r\n-‑–'’") for a, b in itertools.pairwise(words))
+    return all(not text[a.end : b.start].strip(" \t\r\n-‑–'’‘“”\"") for a, b in itertools.pairwise(words))
 
 
 def _is_food(words: Sequence[Token], at: int, length: int) -> bool:

@@ -104,7 +104,9 @@ def plain(word: str) -> str:
     """A single word in lower case, without accents or apostrophes, singular; a doubled consonant once, for that is
     where cooks slip ("brocolli", "mozarella"), and no two foods of the table are told apart by it."""
     text = _one_spelling(word)
-    return _DOUBLED.sub(r"\1", text) if len(text) > 3 and text != "full" else text  # "eg" is no egg, "full" no ful
+    return (
+        _DOUBLED.sub(r"\1", text) if len(text) > 3 and text not in ("full", "till") else text
+    )  # "eg" is no egg, "full" no ful
 
 
 def _one_spelling(word: str) -> str:
@@ -161,7 +163,7 @@ BEFORE = _words(
     cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen
     full fat hard unsalted unsweetened salt sugar free no added without homemade home made shop bought ready to use
     pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed rindless crustless
-    spiralised spiralized julienned
+    spiralised spiralized julienned unfiltered
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
     sashimi sushi grade unroasted meaty winter autumn bunched unpeeled mature hand picked
     de di du del d filet filete lata diente gousse spicchio frische frischer frisches gehackte gehackter geriebene
@@ -214,6 +216,8 @@ LEFT_OPEN = _words("choice your any each")
 # Words that only say once more what kind of food it is: "ricotta cheese", "cumin powder", "sourdough toast".
 SAYS_KIND = {
     "baked": SAID_AFTER | _words("bread toast"),
+    "vegetable": SAID_AFTER | _words("finger"),
+    "fruit": SAID_AFTER | _words("finger"),
     "cheese": SAID_AFTER | _words("cheese"),
     "spice": SAID_AFTER | _words("powder"),
     "fish": SAID_AFTER | _words("fish flake"),

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from itertools import zip_longest
 
 from spoonproof.model.food import Food, NameMatch
 from spoonproof.model.kitchen import Foods
@@ -49,7 +50,7 @@ _TOOL = re.compile(
     r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
     r"|spinner|"
     r"squeezer|blocks?|packs?|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
-    r"|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b"
+    r"|scoops?|scoopers?|ballers?|strainers?|sieves?|net|pin|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b"
 )
 _OWN_JUICES = re.compile(r"(?i)(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z")  # no lemon's
 _MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
@@ -148,8 +149,12 @@ class Names:
                 self._add(name[-2:-1], index, 2)  # "the soy", where there is no such food
             if len(name) > 1 and name[-1] == "butter":
                 self.butters.setdefault(name[-2], index)
+                if record is not None and record.group == "nut":
+                    self._add(("nut", "butter"), index, 1)
         for word in _CUT_NOUN.findall(line.text):  # "bake the chips", where the list has potatoes in chips
             self._add(key_of(word), index, 2)
+        if {"sprouted", "sprout"} & {*words}:
+            self._add(("sprout",), index, 1)
         if "mashed" in line.text.lower():
             self._add(("mash",), index, 1)  # "beat with the mash", where the list has mashed potato
         if "crumb" in words or any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in own):
@@ -207,8 +212,21 @@ class Names:
                 found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
                 at += 1
+        found = [one for one, after in zip_longest(found, found[1:]) if not self._glossed(text, one, after)]
         found += [Mention(*one) for one in dry_or_wet(text, self.lines, self.records)]
         return sorted(found, key=lambda one: one.start)
+
+    def _glossed(self, text: str, one: Mention, after: Mention | None) -> bool:
+        """ "The pork (guanciale or pancetta)": a kind, of which the bracket says which line it is."""
+        if not one.food or after is None or not after.lines or text[one.end : after.start].strip(" \t") != "(":
+            return False
+        record, told = self.foods.get(one.food), self.records[after.lines[0]]
+        return (
+            record is not None
+            and told is not None
+            and record.allergens <= told.allergens
+            and not record.traits & _WEIGHTY
+        )
 
     def _at(self, text: str, tokens: Sequence[Token], at: int, known: Mapping[int, NameMatch]) -> Mention | None:
         start = tokens[at][0]
@@ -356,12 +374,17 @@ def _is_sugar(record: Food) -> bool:
     return any(key_of(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
 
 
+_SPROUTS = re.compile(
+    r"(?i)\b(?:to|it|they|them|until|till|will|should|must|starts?|begins?|grains?|seeds?|beans?)[ \t]sprouts?\Z"
+)
+
+
 def _unsaid(text: str, found: Sequence[Mention], one: Mention) -> bool:
     """Whether the words at ``one`` name no food after all: a tool, a verb, the juices of the pan, what is not so."""
     at, end = one.start, one.end
     squashes = text[at:end] == "squash" and _THEY_SQUASH.search(text[:at])
     is_verb = _IS_VERB.match(text, at) or _DOES_SQUASH.fullmatch(text, at, end) or squashes
-    if one.food and (_IS_NOT.match(text, end) or is_verb):
+    if one.food and (_IS_NOT.match(text, end) or is_verb or _SPROUTS.search(text, max(0, at - 12), end)):
         return True
     own_juices = _OWN_JUICES.search(text, max(0, at - 12), end)
     return bool(own_juices or _TOOL.match(text, end) or _made_of_it(text, found, one))
