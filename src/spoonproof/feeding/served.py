@@ -70,7 +70,7 @@ FACTS = frozenset(
     mixed spread-thin glob baked tiny alone drink runny drained-rinsed in-brine
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
-    sweetened
+    sweetened core-low core-short
     chilling flour unpasteurised rare seared slow-cooked never-boiled salted heated-later split big counted said-hard
     said-soft discarded in-shell carved""".split()
 )

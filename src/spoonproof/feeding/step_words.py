@@ -83,7 +83,8 @@ SMALL_BALL = re.compile(
     r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
     r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:\w{0,12}balls?|bites?|truffles?|marbles?)"
-    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp|tablespoonfuls?|(?:a|one|each) tablespoon)\b",
+    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp|tablespoonfuls?|(?:a|one|each) tablespoon"
+    r"|(?:1|one|a|half a) tbsp)\b",
     re.I,
 )
 STRAINED_CLEAR = re.compile(
