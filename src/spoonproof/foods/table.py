@@ -14,7 +14,9 @@ from spoonproof.foods.words import (
     BEFORE,
     CHANGES,
     DOUBTFUL,
+    FINGERS,
     GROWN,
+    IN_FINGERS,
     LEFT_OPEN,
     MADE_BY_MANY,
     NOT_AFTER,
@@ -196,7 +198,7 @@ class FoodTable:
             for at, token in enumerate(phrase[:start])
         ):
             return False
-        kind = self._says_kind(food)
+        kind = self._says_kind(food) | (FINGERS if cells.get("group") in IN_FINGERS else frozenset())
         for at, (before, token) in enumerate(zip(phrase[end - 1 :], phrase[end:], strict=False), end):
             if token.word == "of":
                 return at + 1 < len(phrase) and phrase[at + 1].word in LEFT_OPEN

@@ -195,6 +195,9 @@ AFTER = _words(
     drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
+# What is cut in fingers; those of meat or fish are bought in crumbs.
+FINGERS = _words("finger")
+IN_FINGERS = GROWN | {"cheese"}
 # What other kitchens say behind a food's name of how it is: "uvas verdes", "ricotta fresca", "miele millefiori".
 SAID_AFTER = _words(
     """
@@ -216,8 +219,6 @@ LEFT_OPEN = _words("choice your any each")
 # Words that only say once more what kind of food it is: "ricotta cheese", "cumin powder", "sourdough toast".
 SAYS_KIND = {
     "baked": SAID_AFTER | _words("bread toast"),
-    "vegetable": SAID_AFTER | _words("finger"),
-    "fruit": SAID_AFTER | _words("finger"),
     "cheese": SAID_AFTER | _words("cheese"),
     "spice": SAID_AFTER | _words("powder"),
     "fish": SAID_AFTER | _words("fish flake"),

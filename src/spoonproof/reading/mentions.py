@@ -16,6 +16,7 @@ from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
+from spoonproof.reading.no_food import no_food
 from spoonproof.reading.runs import WORD, Token, compared, key_of, runs_at
 
 _DESCRIBING = frozenset(
@@ -45,26 +46,10 @@ _MADE_BY: Mapping[str, tuple[str, ...]] = {
     "paste": ("ground", "puréed", "grated"), "mash": ("mashed", "puréed"), "meal": ("ground",),
 }  # fmt: skip
 _ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a food, by its slug
-_TOOL = re.compile(
-    r"(?i)"
-    r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
-    r"|spinner|"
-    r"squeezer|blocks?|packs?|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
-    r"|scoops?|scoopers?|ballers?|strainers?|sieves?|net|pin|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b"
-)
-_OWN_JUICES = re.compile(r"(?i)(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z")  # no lemon's
 _MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
 _CUT_NOUN = re.compile(
     r"(?i)\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves|steaks?|chops|cutlets)\b"
 )
-_IS_NOT = re.compile(
-    r"(?i)(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b|not\b)"
-)
-_IS_VERB = re.compile(r"(?i)squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b")
-_DOES_SQUASH = re.compile(r"(?i)[^\W\d_]{2,30}[ \t]{1,9}squashes")  # "until the fruit squashes"
-_THEY_SQUASH = re.compile(
-    r"(?i)\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$|\b(?:that|which|must|should)[ \t]{1,9}$"
-)  # "the bits squash"
 _SALT_AND_PEPPER = re.compile(
     r"(?i)"
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
@@ -374,20 +359,9 @@ def _is_sugar(record: Food) -> bool:
     return any(key_of(name)[-1:] == ("sugar",) for name in (record.name, *record.names))
 
 
-_SPROUTS = re.compile(
-    r"(?i)\b(?:to|it|they|them|until|till|will|should|must|starts?|begins?|grains?|seeds?|beans?)[ \t]sprouts?\Z"
-)
-
-
 def _unsaid(text: str, found: Sequence[Mention], one: Mention) -> bool:
-    """Whether the words at ``one`` name no food after all: a tool, a verb, the juices of the pan, what is not so."""
-    at, end = one.start, one.end
-    squashes = text[at:end] == "squash" and _THEY_SQUASH.search(text[:at])
-    is_verb = _IS_VERB.match(text, at) or _DOES_SQUASH.fullmatch(text, at, end) or squashes
-    if one.food and (_IS_NOT.match(text, end) or is_verb or _SPROUTS.search(text, max(0, at - 12), end)):
-        return True
-    own_juices = _OWN_JUICES.search(text, max(0, at - 12), end)
-    return bool(own_juices or _TOOL.match(text, end) or _made_of_it(text, found, one))
+    """Whether the words at ``one`` name no food after all."""
+    return no_food(text, one.start, one.end, listed=not one.food) or _made_of_it(text, found, one)
 
 
 def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:
