@@ -164,7 +164,7 @@ GLOB = re.compile(
     re.I,
 )
 DRINK = re.compile(
-    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)|(?:cup|"
+    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)(?! of)|(?:cup|"
     r"beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?|open cup"
     r"|into (?:(?:an?|her|his|their|your|the) )?(?:[\w-]+ )?(?:bottle|beaker|sippy cup)s?"
     r"|(?:serv|offer|giv|sip)\w*\b[^.;]{0,40}\b(?:in|from) (?:an?|her|his|their|your|the) (?:[\w-]+ )?"
