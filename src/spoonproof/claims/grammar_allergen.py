@@ -138,7 +138,7 @@ ALLERGEN = (
     ),
     *_allergen(
         "introduce-allergen",
-        "T((?:<negation> _2)? <wait|avoid> <introduce>) _1 O(<allergen-word>)",
+        "T((?:<negation> _2)? <wait|avoid> _1 <introduce>) _2 O(<allergen-word>)",
         effect="allergen-introduction",
         veto="story culinary",
         says="putting off an allergen",

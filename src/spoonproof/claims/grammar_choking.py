@@ -99,6 +99,7 @@ CHOKING = (
         "S(<generic-food|round-food|hazard-food>) ~4 <should> _2 <copula> _1 T(<cut-it>) ~3 O(<small-pieces>)",
         "T(<cut-it>) _1 S(<generic-food|round-food|hazard-food>) ~5 O(<small-pieces|cut-safe|in-parts>) ~8"
         " <audience-baby>",
+        "S(<generic-food|round-food|hazard-food|shape-kind|sausage>) _2 <should> _2 T(<cut-it>) ~6 O(<audience-baby>)",
         effect="choking",
         needs="audience-baby",
         veto="storing nonfood story",

@@ -52,7 +52,7 @@ WEANING = (
     ),
     *_safety(
         "start-at-age",
-        "O(@AGE) _1 <copula> _2 T(<right-age>)",
+        "O(@AGE) _1 <copula> _2 T(<right-age|when-to>)",
         effect="age",
         veto=_NO_ADVICE,
         says="an age to start from",

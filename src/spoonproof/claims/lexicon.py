@@ -46,7 +46,7 @@ TRIGGERS = frozenset(
     small-unit can-be-given find-it-in is-got their-needs about-as-much
     for-water reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
     goes-without made-beside
-    cut-act waste-of-time round-food risk-with wary symptoms eye-on run-about cannot-cope upright
+    cut-act waste-of-time round-food sausage risk-with wary symptoms eye-on run-about cannot-cope upright
     all-sugar first-food introduced-early per-week fed-so as-sweet did-it
     unsweetened label-abroad ill-sign none-of-us armour sun-up is-gone
     this-problem worsens-it works-well best-of-drinks best-drink in-bottle watch-for meat-free crowds-out

@@ -40,7 +40,8 @@ _SAID_OF_IT = frozenset(
     "okay fine safe hedge percent child-can must-do should leave-it-out out-alone".split()
 )
 _SAYS_SO = re.compile(
-    r"\?|\b(?:toler\w+|correlat\w*|never|babies|infants|toddlers|kids|children|your|means?|\w+n't|worr\w+|risks?|deadly)\b"
+    r"\?|\b(?:toler\w+|correlat\w*|never|babies|infants|toddlers|kids|children|little ones|your|means?"
+    r"|\w+n't|worr\w+|risks?|deadly)\b"
 )
 _WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
 _FOR_THEM = frozenset(
