@@ -6,6 +6,7 @@ Kinds that say more come first: within one kind, the first rule to cover a place
 from __future__ import annotations
 
 from spoonproof.claims.grammar import Rule
+from spoonproof.claims.grammar_ages import AGES
 from spoonproof.claims.grammar_allergen import ALLERGEN
 from spoonproof.claims.grammar_benefit import GENERAL_BENEFIT
 from spoonproof.claims.grammar_choking import CHOKING
@@ -33,6 +34,7 @@ RULES: tuple[Rule, ...] = (
     *OUTRIGHT,
     *DANGER,
     *WEANING,
+    *AGES,
     *HABITS,
     *TESTIMONY,
     *DISEASE,

@@ -76,6 +76,8 @@ _ASKED = frozenset("is are do does can should".split())
 _POINTING = frozenset("it they this these them its their".split())
 _ANNOUNCES = frozenset({"announces"})
 _COUNT = frozenset({"number"})
+_AGES = frozenset({"age-unit"})
+_TO_AGE = 4  # items: "6 to 8 *months*"
 _MEASURE = frozenset({"household", "unit"})
 _TOLD_OF_IT = frozenset({"readiness", "enough"})  # "babies are born with *enough* iron for a year"
 
@@ -130,6 +132,8 @@ def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
     items = tagged.items
     begin = next((i for i, s in enumerate(tagged.symbols) if s not in ",_()" or items[i].words.isalpha()), 0)
     counted = begin < len(items) and tagged.is_any(begin, _COUNT) and bool(tagged.find(_MEASURE, begin + 1, begin + 2))
+    if tagged.find(_AGES, begin + 1, begin + _TO_AGE):
+        return False  # "6-month-olds can have yogurt", "6m+: avocado"
     if begin >= len(items) or not (items[begin].words[0].isnumeric() or counted):
         return False
     if not tagged.find(_MEASURE, begin, begin + 5) and len(items) > 9:
