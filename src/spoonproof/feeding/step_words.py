@@ -45,6 +45,14 @@ DONE = (
     ("toasted", re.compile(r"\btoast", re.I)),
     ("stoned", re.compile(r"\b(?:stone|pit|destone)\b", re.I)),
 )  # fmt: skip
+IN_FOUR = re.compile(
+    r"\bhalv\w+ (?:(?:and|then|them|it|the \w+|each) ){0,3}(?:halv\w+ )?(?:again|twice|each half|once more)\b"
+    r"|\bhalv\w*\b[^.;]{0,40}\bhalv\w* (?:them |it |each )?again\b"
+    r"|\bin half (?:and half again|twice|and (?:then )?in half again)\b|\b(?:cut|slic|split)\w*\b[^.;]{0,40}"
+    r"\b(?:in|into) (?:four|4|six|eight)\b(?! (?:cm|mm))",
+    re.I,
+)
+"""A quarter told as half of a half, or as one of four."""
 LAST_MINUTES = re.compile(r"\b(?:add|drop|tip|throw|put)\w*\b[^.;]{0,60}\b(?:last|final)\b", re.I)
 ALONE = re.compile(
     r"\b(?:by itself|on its own|off (?:the|a) spoon|on (?:the|a) spoon|(?:straight )?from the (?:spoon|jar))\b", re.I
