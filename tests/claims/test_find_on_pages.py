@@ -111,6 +111,7 @@ def test_a_line_that_leaves_out_what_it_is_about_is_heard(text: str, kind: str) 
         "Cut the grapes in half and scatter over the top.",
         "The batter sticks to the roof of the tin.",
         "Watch out for hot oil.",
+        "Let the kids remove the stones and brush the plums with honey.",
         "“Superfoods,” they call them, and charge double.",
         "You don't need to have dinner at six.",
         "All this cake needs is a spoon of cream.",

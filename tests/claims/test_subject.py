@@ -52,6 +52,11 @@ def _page(text: str) -> list[Claim]:
         ("The folate drops by half in boiled kale.", "process", "folate", ("boiled kale",)),
         ("There is no milk in any of the dishes on this page.", "allergen", "no milk", ("dish",)),
         ("Oat milk lets a child with a dairy allergy join in.", "allergen", "dairy allergy", ("oat milk",)),
+        ("Half of those with a milk allergy outgrow it by two.", "allergen", "milk allergy outgrow", ("milk",)),
+        ("With a bad allergy a reaction can occur after a lick of egg.", "allergen", "reaction", ("egg",)),
+        ("Don't put off introducing peanut.", "allergen", "peanut", ("peanut",)),
+        ("Oats so milled are no more suitable for a gluten-free diet.", "allergen", "gluten-free diet", ("oat",)),
+        ("Vegans who skip B12 risk anaemia.", "disease", "anaemia", ("b12",)),
     ],
 )
 def test_the_noun_that_the_words_attach_to(text: str, kind: str, relates: str, subjects: tuple[str, ...]) -> None:

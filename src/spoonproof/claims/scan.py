@@ -77,10 +77,9 @@ def hits(lexicon: Lexicon, text: str) -> list[int]:
     for end, length in lexicon.automaton.iter(low):
         start = end - length + 1
         # "92%", "60mg": neither a sign nor a unit after its figure needs a gap before it
-        before, first = low[start - 1] if start else " ", low[start]
-        if (not before.isalnum() or not first.isalnum() or (before.isdigit() and first.isalpha())) and (
-            end + 1 >= size or not low[end + 1].isalpha()
-        ):
+        if end + 1 < size and low[end + 1].isalpha():
+            continue
+        if not start or (not low[start - 1].isalpha() and (not low[start - 1].isdigit() or not low[start].isdigit())):
             found.append(start)
     found.sort()
     return found

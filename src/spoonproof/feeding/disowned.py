@@ -13,14 +13,8 @@ from spoonproof.feeding.clauses import Clause, clause_of, clauses, names_child
 from spoonproof.feeding.tables import FeedingTables
 
 _OTHERWISE = re.compile(r"\b(?:i|we)(?:['’]d| would) (?:normally|usually|always|often)\b[^.;!?\n]{1,60}$", re.I)
-_IF_ONLY = re.compile(r" would \w+(?: \w+){0,2},? but\b", re.I)
-"""What is only wished for: "soy sauce would be lovely, but"."""
-_WHATEVER_THEY_SAY = re.compile(
-    r"\b(?:whatever|no matter what|never mind what|despite what) (?:\w+ ){1,5}"
-    r"(?:says?|said|tells?|told|thinks?|swears?) (?:about|of|on)(?: \w+){1,5}$",
-    re.I,
-)
-"""What is waved away with those who say it: "whatever his gran says about brandy", not "whatever she says, he has"."""
+_NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
+"""What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _WRONG_THEN = re.compile(
     r"\b(?:what|where) (?:i|we) (?:got|did) (?:it )?wrong\b|\b(?:i|we) (?:\w+ )?got (?:it|this|that) (?:\w+ )?wrong\b"
     r"|\bmy (?:\w+ )?mistakes?\b|\bi(?:['’]m not proud| regret)\b",
@@ -82,8 +76,6 @@ _OF_NOW = re.compile(
     re.I,
 )
 """Words by which a tale of the past speaks of who tells it."""
-_NOT_NOW = re.compile(r"\b(?:but|except|only|today|tonight|this time|instead)\b", re.I)
-"""What is done at other times, and not now: "I'd normally pour in wine, but"."""
 _STOP = re.compile(r"[.!?\n]")
 _BEHIND = 140
 """Characters after what is told within which its teller disowns it."""
@@ -94,7 +86,6 @@ _BEFORE = 240
 
 def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether what ``text`` tells at ``place``, in a clause from ``start`` on, is refused by the words that follow."""
-    after = place[1], place[1] + _BEHIND_ALONE
     behind = text[place[1] : place[1] + _BEFORE]
     for one in clauses(behind, (), tables):
         if one.has("condemns-all") or (one.start < _BEHIND_ALONE and _PLEASE_DONT.search(behind, one.start, one.end)):
@@ -105,8 +96,7 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         return True
     if _listed_only(text, start, place) or _of_the_past(text, start, place):
         return True
-    if _IF_ONLY.match(text, place[1]):
-        return True
+    after = place[1], place[1] + _BEHIND_ALONE
     if _OTHERWISE.search(text, start, place[0]) and _NOT_NOW.search(text, *after):
         return True
     reach = place[1] + _BEHIND
@@ -227,12 +217,7 @@ def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
         return True
     if _STILL.search(text, start, place[1] + _BEHIND):
         return False
-    if (
-        _of_toys(text, place, tables)
-        or _WHATEVER_THEY_SAY.search(text, start, place[1])
-        or only_asked(text, start, place)
-        or disowned(text, start, place, tables)
-    ):
+    if _of_toys(text, place, tables) or only_asked(text, start, place) or disowned(text, start, place, tables):
         return True
     told = clauses(text[start : place[1] + _BEHIND], (), tables)
     return next(clause for clause in told if place[1] <= start + clause.end).has("once")

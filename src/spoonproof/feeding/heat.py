@@ -49,6 +49,8 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
         facts.add("soaked")
     if _cut_short(treatment, texts, food):
         facts.add("seared")
+    if (core := _core(texts)) is not None and core < _CORE_C:
+        facts.add("core-low" if core < _BARELY_C else "core-short")
     if "cooked" not in facts:
         facts.add("raw")
 
@@ -67,6 +69,24 @@ def quick(treatment: Treatment | None, food: Food | None) -> bool:
     """Whether it is of an animal and done in a short time: cooked to be safe and not for tenderness."""
     needed = treatment.needed if treatment is not None else None
     return food is not None and food.group in _OF_ANIMALS and needed is not None and needed.low < _LONG_STEWED
+
+
+_CORE_C = 70.0  # University of Nottingham, core temperature (nottingham-core): 70 °C for two minutes
+_BARELY_C = 63.0  # below it a joint is rare in the middle (from memory, so it only parts a warning from an error)
+_CORE = re.compile(
+    r"\b(?:inside|internal|core|cent(?:re|er)|middle|thermometer|probe|registers?|reads?|reach(?:es|ed)?)\b[^.;]{0,40}?"
+    r"\b(?P<degrees>\d{2,3}) ?(?:°|º|degrees?)? ?(?P<scale>[CF])\b",
+    re.I,
+)
+
+
+def _core(texts: Sequence[str]) -> float | None:
+    """The heat in the middle, in °C, at which it is said to be done; the last that is said."""
+    said = [match for text in texts for match in _CORE.finditer(text) if not re.search(r"\boven\b", match[0], re.I)]
+    if not said:
+        return None
+    degrees = float(said[-1]["degrees"])
+    return degrees if said[-1]["scale"] in "cC" else (degrees - 32) / 1.8
 
 
 _LONG_STEWED = 60.0  # minutes from which a meat is cooked for its tenderness (common practice)
@@ -188,7 +208,8 @@ _ON_HEAT = re.compile(r"\b(?:pan|skillet|griddle|tawa|kadhai|wok|hotplate|planch
 # "do not let it cook again", "it must not see the flame again or it turns to scramble"
 _NO_HEAT = re.compile(
     r"\b(?:not|don['’]t|never|without|no need to)\b(?:[^.;,]{0,30}\b(?:or|lest)\b[^.;,]{0,40}|[^.;,]{0,30})"
-    r"|\b(?:own|residual|remaining|leftover|last of the|off the|from the) (?:heat|warmth)\b",
+    r"|\b(?:own|residual|remaining|leftover|last of the|off the|from the) (?:heat|warmth)\b"
+    r"|\b(?:while|as|if)\b[^.;,]{0,80}(?=,)",  # "while everything is cooked, beat the eggs", "if it is too hot, ..."
     re.I,
 )
 _COLD_SET = re.compile(r"\b(?:chill|fridge|freez|refrigerat|cold)\w*", re.I)

@@ -45,6 +45,14 @@ DONE = (
     ("toasted", re.compile(r"\btoast", re.I)),
     ("stoned", re.compile(r"\b(?:stone|pit|destone)\b", re.I)),
 )  # fmt: skip
+IN_FOUR = re.compile(
+    r"\bhalv\w+ (?:(?:and|then|them|it|the \w+|each) ){0,3}(?:halv\w+ )?(?:again|twice|each half|once more)\b"
+    r"|\bhalv\w*\b[^.;]{0,40}\bhalv\w* (?:them |it |each )?again\b"
+    r"|\bin half (?:and half again|twice|and (?:then )?in half again)\b|\b(?:cut|slic|split)\w*\b[^.;]{0,40}"
+    r"\b(?:in|into) (?:four|4|six|eight)\b(?! (?:cm|mm))",
+    re.I,
+)
+"""A quarter told as half of a half, or as one of four."""
 LAST_MINUTES = re.compile(r"\b(?:add|drop|tip|throw|put)\w*\b[^.;]{0,60}\b(?:last|final)\b", re.I)
 ALONE = re.compile(
     r"\b(?:by itself|on its own|off (?:the|a) spoon|on (?:the|a) spoon|(?:straight )?from the (?:spoon|jar))\b", re.I
@@ -83,7 +91,8 @@ SMALL_BALL = re.compile(
     r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
     r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:\w{0,12}balls?|bites?|truffles?|marbles?)"
-    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp|tablespoonfuls?|(?:a|one|each) tablespoon)\b",
+    r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp|tablespoonfuls?|(?:a|one|each) tablespoon"
+    r"|(?:1|one|a|half a) tbsp)\b",
     re.I,
 )
 STRAINED_CLEAR = re.compile(
@@ -155,7 +164,7 @@ GLOB = re.compile(
     re.I,
 )
 DRINK = re.compile(
-    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)|(?:cup|"
+    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)(?! of)|(?:cup|"
     r"beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?|open cup"
     r"|into (?:(?:an?|her|his|their|your|the) )?(?:[\w-]+ )?(?:bottle|beaker|sippy cup)s?"
     r"|(?:serv|offer|giv|sip)\w*\b[^.;]{0,40}\b(?:in|from) (?:an?|her|his|their|your|the) (?:[\w-]+ )?"

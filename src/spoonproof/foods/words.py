@@ -104,7 +104,9 @@ def plain(word: str) -> str:
     """A single word in lower case, without accents or apostrophes, singular; a doubled consonant once, for that is
     where cooks slip ("brocolli", "mozarella"), and no two foods of the table are told apart by it."""
     text = _one_spelling(word)
-    return _DOUBLED.sub(r"\1", text) if len(text) > 3 and text != "full" else text  # "eg" is no egg, "full" no ful
+    return (
+        _DOUBLED.sub(r"\1", text) if len(text) > 3 and text not in ("full", "till") else text
+    )  # "eg" is no egg, "full" no ful
 
 
 def _one_spelling(word: str) -> str:
@@ -161,7 +163,7 @@ BEFORE = _words(
     cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen
     full fat hard unsalted unsweetened salt sugar free no added without homemade home made shop bought ready to use
     pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed rindless crustless
-    spiralised spiralized julienned
+    spiralised spiralized julienned unfiltered
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
     sashimi sushi grade unroasted meaty winter autumn bunched unpeeled mature hand picked
     de di du del d filet filete lata diente gousse spicchio frische frischer frisches gehackte gehackter geriebene
@@ -193,6 +195,9 @@ AFTER = _words(
     drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
+# What is cut in fingers; those of meat or fish are bought in crumbs.
+FINGERS = _words("finger")
+IN_FINGERS = GROWN | {"cheese"}
 # What other kitchens say behind a food's name of how it is: "uvas verdes", "ricotta fresca", "miele millefiori".
 SAID_AFTER = _words(
     """

@@ -55,6 +55,7 @@ _FOR_OTHERS = re.compile(  # "salt, for the grown-ups", "to season the adults' b
 )
 _SERVED_WITH = re.compile(r"(?i)\b(?:serve|serving|garnish|optional)\b")
 _ROUND = str.maketrans("{}", "()")  # "{optional}", as pages print their notes
+_NO_QUOTES = str.maketrans("", "", '“”"')  # “Sugar pie” pumpkin
 _STATES = {"canned": "tinned", "dried": "dried", "frozen": "frozen", "cooked": "cooked", "raw": "fresh"}
 
 
@@ -178,7 +179,7 @@ def _line(draft: LineDraft, scalar: Scalar, amount: Amount | None, name: FoodNam
     line = FoodLine(
         text=scalar.value,
         span=scalar.span,
-        name=(name.words or draft.text[name.start : name.end]) if name is not None else "",
+        name=(name.words or draft.text[name.start : name.end]).translate(_NO_QUOTES) if name is not None else "",
         name_span=draft.place(name.start, name.end) if name is not None else draft.place(0, 0),
         amount=amount,
         food=food,

@@ -67,7 +67,7 @@ _PREPOSITION = re.compile(
 _DASHED = re.compile(r"(?<=[^\W\d_])[ \t]{0,2}[-–—][ \t]{0,2}(?=[^\W\d_])")
 _FIRST_WORD = re.compile(r"(?i)[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?")
 _SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
-_GLOSS = re.compile(r"[ \t]*\((?P<food>[^\W\d_][^()]{1,40})\)")
+_GLOSS = re.compile(r"[ \t]*(?P<part>[^\W\d_]{3,12}[ \t]+)?\((?P<food>[^\W\d_][^()]{1,40})\)")
 _BRACKET = re.compile(r"\([^()]{0,120}\)")
 
 
@@ -152,11 +152,7 @@ def food_name(draft: LineDraft) -> FoodName | None:
         return _named_record(draft, record)
     text = draft.open_text()
     name = _pressed(draft, text) or _over_notes(draft, text) or _over_a_dash(draft, text)
-    for start, end in _segments(text) if name is None else ():
-        name = _in_segment(draft, text, start, end)
-        if name is not None:
-            break
-    return name
+    return name or next(filter(None, (_in_segment(draft, text, start, end) for start, end in _segments(text))), None)
 
 
 def _in_segment(draft: LineDraft, text: str, start: int, end: int) -> FoodName | None:
@@ -197,8 +193,10 @@ def _taken(draft: LineDraft, match: NameMatch) -> FoodName:
 def _glossed(draft: LineDraft, left: tuple[int, int]) -> FoodName | None:
     """ "150 g kırmızı mercimek (red lentils)": a name of another kitchen, and behind it a food that we know."""
     gloss = _GLOSS.match(draft.text, left[1])
-    known = draft.foods.match(gloss["food"]) if gloss is not None else None
-    if gloss is None or known is None or (known.start, known.end) != (0, len(gloss["food"])):
+    if gloss is None or (gloss["part"] and not draft.measures.preparations.find(gloss["part"])):
+        return None  # "cereal powder (baby cereal)"
+    known = _named_at(draft, gloss["food"], 0, len(gloss["food"]))
+    if known is None or known.end != len(gloss["food"]):
         return None
     draft.use(left[0], gloss.end())
     return FoodName(*left, known.food)

@@ -172,7 +172,7 @@ def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[
     return f"{said} ({', '.join(new)})" if new else said
 
 
-_WITH_TRIGGER = ("free-from", "is-needed", "against-anything", "wait-between-foods")
+_WITH_TRIGGER = ("free-from", "is-needed", "against-anything", "wait-between-foods", "outgrown")
 
 
 def _whose(tagged: Tagged, match: Match) -> bool:

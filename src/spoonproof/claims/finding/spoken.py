@@ -54,6 +54,7 @@ _PEOPLE = frozenset({"he", "she"})
 _OF_MANY = frozenset({"they", "theyre", "them"})
 _BODY = frozenset({"body", "inner-body"})
 _ABSENT = ("none", "free")
+_WHO_EATS = frozenset({"goes-without"})
 _SAID = NAMED | GENERIC | {"solids"}
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
 _ONE = frozenset({"one", "a", "an", "each", "every"})
@@ -71,6 +72,7 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
 
     def foods(classes: frozenset[str], first: int, end: int) -> list[int]:
         found = [i for i in tagged.find(classes, first, end) if i not in taken and tagged.items[i].words != itself]
+        found = [i for i in found if not tagged.is_any(i, _WHO_EATS)]
         return [i for i in found if not (measures(tagged, i) or _says_how(tagged, i, match) or is_doing(tagged, i))]
 
     begin = clause_begin(tagged, at)

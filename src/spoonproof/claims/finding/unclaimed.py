@@ -321,6 +321,11 @@ def _somebody_puts_it_in(tagged: Tagged, match: Match) -> bool:
     return ways is not None and ways.search(text_before(tagged, at)) is not None
 
 
+def _done_by_a_child(tagged: Tagged, match: Match) -> bool:
+    """ "Let *kids remove* the pits": who helps in the kitchen."""
+    return tagged.is_any(match.trigger[0] - 1, _CHILD)
+
+
 def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
     """ "One avocado *yields* six ounces of puree": what a recipe makes."""
     return _YIELDS.search(text_before(tagged, match.trigger[0])) is not None
@@ -344,6 +349,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
+    "bones-out": (_done_by_a_child,),
     "has": (_somebody_puts_it_in,),
     "contains": (_met_by_somebody,),
     "meets-needs": (_met_by_somebody,),
