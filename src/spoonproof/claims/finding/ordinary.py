@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import end_of
+from spoonproof.claims.finding.near import end_of, said_at
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -15,6 +15,7 @@ _SAYS = frozenset(
     per-portion source
     """.split()
 )
+_PORTION = frozenset({"per-portion"})
 _HEALTH = frozenset({"effect", "disease", "benefit", "harm", "energy", "harmful", "allergy", "common-allergen"})
 _NUTRIENT = frozenset({"nutrient", "energy"})
 # "we started her on rice", "my sister gave him egg": what somebody did once is no advice.
@@ -63,6 +64,7 @@ _ADVICE = re.compile(
 _TURNS = re.compile(
     r"\b(?:you|babies|children|toddlers|little ones) (?:can|should|could|must|may|shouldn't|can't|need)\b"
 )
+_LABEL_SAYS = re.compile(r"^according|\b(?:label|packet|packaging|advert\w*) (?:claims|says|promises|boasts|states)\b")
 _DANGERS = frozenset(
     "never-yet hazard-food hazard-food-weak drink-not-yet sweet-drink sweet-juice forbid avoid okay fine "
     "harmful".split()
@@ -82,7 +84,7 @@ _TOLD_OF_IT = frozenset({"readiness", "enough"})  # "babies are born with *enoug
 
 def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
-    if "label" in present and present.isdisjoint(_HEALTH) and not tagged.items[0].words.startswith("according"):
+    if "label" in present and present.isdisjoint(_HEALTH) and _LABEL_SAYS.search(fold(tagged.text)) is None:
         return True
     if "definition" in present or ("announces" in present and tagged.find(_ANNOUNCES, 0, 3)):
         return True
@@ -138,4 +140,5 @@ def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
         return False
     if "small-unit" in present or ("have" in present and not _NUTRIENT.isdisjoint(present)):
         return False  # nobody weighs milligrams out in a kitchen
-    return _SAYS.isdisjoint(present)
+    handfuls = all(said_at(tagged, i + 1) == "of" for i in tagged.find(_PORTION))  # "*a handful of* kale" says no share
+    return (_SAYS - _PORTION if handfuls else _SAYS).isdisjoint(present)
