@@ -74,6 +74,17 @@ SOUND = (
     "Salt can sit in its jar until she is one.",
     "Made with fresh cod because the salted kind is not for babies.",
     "Smoked haddock is far too salty for a baby.",
+    "Unpasteurised milk isn't without danger for babies.",
+    "Sweets don't make children hyper.",
+    "Sugar doesn't turn toddlers hyper.",
+    "Babies need hardly any salt, well under a gram a day.",
+    "Toddlers need next to no salt.",
+    "With no raw egg or flour it is safe to eat for babies.",
+    "Some claim honey helps a cough, but nobody has shown that, and it can carry botulism.",
+    "Grape halves are just the wrong size for a toddler's throat.",
+    "After the age of seven months babies can be given soft idlis.",
+    "Sprouts from the shop could carry salmonella.",
+    "Our nan put honey on dummies; we know today that it can make a baby seriously ill.",
 )
 UNHEARD = ("Babies can't get enough vitamin D from food alone.",)
 """In which no claim is found, and no danger must be."""
@@ -141,6 +152,25 @@ WRONG = (
     "The honey jar stays on the table from nine months.",
     "The salted kind is not too salty for a baby.",
     "It's a myth that salted cod is not for babies.",
+    "Whole cherry tomatoes are no bother for a toddler.",
+    "Popcorn is no challenge for a two-year-old with teeth.",
+    "Whole blueberries are no match for our one-year-old.",
+    "Honey is no bother at nine months.",
+    "Sausage coins are no big deal for a toddler.",
+    "Nothing in honey could harm a baby of eight months.",
+    "There isn't anything in raw milk to be afraid of.",
+    "Babies get all the zinc they need from breast milk all through the first year.",
+    "Waiting with egg until two is the surest way to avoid an egg allergy.",
+    "You avoid fish allergy by keeping fish back until three.",
+    "A baby of four months should be on two meals a day.",
+    "Amber eases sore teething gums.",
+    "A Baltic amber necklace stops teething pain.",
+    "It isn't true that grapes can block a throat, and they're not a choking risk.",
+    "Once she turns one she can eat everything we eat.",
+    "From the first birthday everything the family eats can be given to a toddler.",
+    "Bean sprouts are best eaten raw.",
+    "Offer your baby yoghurt, low-fat or full-fat.",
+    "Some people still give water to newborns, and it does them good.",
 )
 
 

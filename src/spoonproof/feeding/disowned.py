@@ -195,10 +195,39 @@ def _of_toys(text: str, place: tuple[int, int], tables: FeedingTables) -> bool:
     return _about_toys(text) and not names_child(said, tables)
 
 
+_OTHERS_STILL = re.compile(
+    r"\b(?:some|many|a few|plenty|lots|people|others|parents|they|mums|moms|families)\b[\w\s]{0,24}? "
+    r"(?:still|give|feed|put|start|offer|use|swear by)\b",
+    re.I,
+)
+_THOUGH = re.compile(
+    r"[\s,;–—-]*(?:even )?(?:though|although|yet|but|when) (?:[\w’'-]+ ){0,6}?"
+    r"(?:(?:is|are|was|do|does|should|must|need|ca|can)(?:n['’]t| not)|cannot|never|needn['’]t|nothing but|no need"
+    r"|too young"
+    r"|can (?:carry|choke|kill|harm|make|hold|block)|(?:is|are) (?:(?:a|an|real|serious) ){0,2}"
+    r"(?:chok\w+|risk\w*|danger\w*|hazard\w*|unsafe|harmful))\b(?! (?:a |any |the )?(?:harm|hurt|risk|danger|problem))",
+    re.I,
+)
+"""What others still do, and what its teller sets against it: "some still give water, *though he doesn't need it*"."""
+
+
+def _set_against(text: str, start: int, place: tuple[int, int]) -> bool:
+    """Whether what others are said to do still is answered at once with why it is wrong."""
+    stop = _STOP.search(text, place[0])
+    end = stop.start() if stop else len(text)
+    still = _OTHERS_STILL.search(text, start, place[1])
+    if still is None:
+        return False
+    return any(_THOUGH.match(text, at.start(), end) for at in _JOINS.finditer(text, still.end(), end))
+
+
+_JOINS = re.compile(r",| (?=(?:even )?(?:though|although)\b)", re.I)
+
+
 def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether a statement at ``place``, in a sentence from ``start`` on, is only asked about, told as what was once
     believed, or disowned."""
-    if _listed_only(text, start, place):
+    if _listed_only(text, start, place) or _set_against(text, start, place):
         return True
     if _STILL.search(text, start, place[1] + _BEHIND):
         return False
