@@ -97,6 +97,7 @@ def _compiled(written: str) -> re.Pattern[str]:
 MACROS: dict[str, str] = {
     "FOOD": "food|dish",
     "THING": "food|dish|generic-food|pronoun",
+    "EATABLE": "food|dish|ambiguous-nutrient|hazard-food|hazard-food-weak",
     "ANY": "food|dish|generic-food|pronoun|nutrient|ambiguous-nutrient",
     "NUT": "nutrient|nutrient-weak|ambiguous-nutrient|energy",
     "NUTRIENT": "nutrient|nutrient-weak",
@@ -184,8 +185,8 @@ NEARBY = frozenset({"nonfood", "culinary", "other-doer"})
 _OPENER = "(?:[^.?,:()]{1,2},)?"  # "however," or "in fact," moves no beginning
 # "Six months", "her first birthday", "till they're five", "before your baby is one".
 _AGE = (
-    "(?:<number>(?:_1<number>)?[,_]?<age-unit>|<age>|(?:<until-is>|(?<=<bound|wait-until>)<audience-baby|pronoun>_?"
-    "<turns>)<number>(?![,_]?<age-unit|unit|household|time-unit|week>))"
+    "(?:<number>(?:_1<number>)?[,_]?<age-unit>|<age>|(?:<until-is>|<age-of>"
+    "|(?<=<bound|wait-until>)_?<audience-baby|pronoun>_?<turns>|(?<=<when-ill|once>)_?<audience-baby>_?<turns>)<number>(?![,_]?<age-unit|unit|household|time-unit|week>))"
 )
 _DEMANDS = 4  # three classes of the pattern, and what the rule needs beside it
 

@@ -89,6 +89,7 @@ ALLERGEN = (
         "S(<FOOD>) (?:<in> <pronoun>)? ,? <pronoun>? T(<copula>)"
         " (?!<allergy|allergy-weak|with|in|for>) _1 O(<allergen-word>) (?=[.,?:]|<for>|$)",
         "^ _1 S(<food>) T(<copula>) [_]{0,2} O(<allergen-ground>)",
+        "T(<there> <copula>) _1 O(<ALLERGEN>) _1 <in|from> _1 S(<FOOD>)",
         "T(<made-beside>) _4 O(<ALLERGEN>)",
         "T(<made-at>) ~4 <handles> _3 O(<ALLERGEN>)",
         "T(<made-at>) ~3 O(<ALLERGEN>) _2 <handles>",
@@ -219,6 +220,7 @@ ALLERGEN = (
     *_allergen(
         "reacts-to",
         "O(<reaction|reacted>) _3 S(<allergen-food>)",
+        "<audience-baby|audience-adult> _1 O(<reaction|reacted>) S(<pronoun>)",
         veto="swap",
         loose=True,
         says="a reaction to a food",

@@ -66,6 +66,8 @@ GENERAL_BENEFIT = (
         "is-healthy",
         "S(<THING>) ~7 <copula> ~6 T(<healthy>)",
         "S(<nutrient|ambiguous-nutrient>) _3 <copula> _3 T(<healthy>)",
+        "^ _1 S(<food|dish>) [:,] _1 T(<healthy|badfor>) (?=[.,!]|$)",
+        "^ _1 T(<healthy|badfor>) , _1 S(<food|dish>)",
         says="a food is healthy",
     ),
     *_benefit("full-of-goodness", "T(<high>) _1 O(<health|health-weak>)", named=True, says="full of goodness"),

@@ -19,6 +19,14 @@ CHOKING = (
         says="choking",
     ),
     *_safety(
+        "choking",
+        "O(<stops-in> _4 <airway-part>)",
+        effect="choking",
+        needs="FOOD generic-food hazard-food pronoun",
+        veto="nonfood choking-talk story",
+        says="choking",
+    ),
+    *_safety(
         "hazard-food",
         "T(<AVOID>) ~4 O(<hazard-food|hazard-food-weak>)",
         effect="choking",

@@ -1,4 +1,4 @@
-"""Rules for what a food holds: nutrient content, quantity, comparison.
+"""Rules for what a food holds: nutrient content, quantity.
 
 From the surest pattern to the loosest; ``grammar.py`` says how a pattern is written.
 """
@@ -7,8 +7,6 @@ from __future__ import annotations
 
 from spoonproof.claims.grammar import ways
 
-_compares = ways("comparative")
-_benefit = ways("general-benefit")
 _content = ways("nutrient-content")
 _quantity = ways("quantity")
 _COOKING = "culinary"
@@ -143,6 +141,13 @@ NUTRIENT_CONTENT = (
         says="a need that is met",
     ),
     *_content(
+        "is-where",
+        "S(<THING>) _2 <copula> _1 T(<where>) ~5 O(<nutrient>) (?!<food>)",
+        level="contains",
+        veto=_KITCHEN,
+        says="where a nutrient comes from",
+    ),
+    *_content(
         "from",
         "O(<NUTRIENT>) _3 T(<from>) _4 S(<FOOD>)",
         level="contains",
@@ -225,6 +230,15 @@ NUTRIENT_CONTENT = (
         loose=True,
         says="food and nutrients together",
     ),
+    *_content(
+        "it-and-nutrient",
+        "^ _1 S(<pronoun>) (?!<copula|food|generic-food>) _6 O(<nutrient>)"
+        " (?!<food|suffix-high|suffix-free|generic-food>)",
+        level="contains",
+        veto=_KITCHEN,
+        loose=True,
+        says="a pronoun and a nutrient together",
+    ),
 )
 
 QUANTITY = (
@@ -262,7 +276,12 @@ QUANTITY = (
         "T(<number>) _2 O(<NUT>) _2 <audience-baby|the-child> <need>",
         says="a share of the day's need",
     ),
-    *_quantity("a-third-sugar", "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)", says="a share of a food"),
+    *_quantity(
+        "a-third-sugar",
+        "S(<FOOD>) ~8 <copula> _3 T(<number>) _2 O(<NUT>)",
+        "^ ~3 S(<pronoun>) <copula> _2 T(<number> <percent>?) O(<NUT>)",
+        says="a share of a food",
+    ),
     *_quantity(
         "is-so-much",
         "S(<FOOD>) ~2 <copula> _3 T(<number> _1 <unit>)",
@@ -293,104 +312,4 @@ QUANTITY = (
         says="household measures of sugar",
     ),
     *_quantity("hours-to-digest", "T(<number>) _1 <time-unit> _3 O(<digest>)", says="a time to digest"),
-)
-
-COMPARATIVE = (
-    *_benefit("makes-healthier", "<make|keep> _4 O(<more-nutritious>) (?!~12 <than>)", says="makes it more nutritious"),
-    *_benefit(
-        "healthiest",
-        "O(<healthiest>) (?!~12 <than>)",
-        "<there> _1 <negation|free> _1 O(<healthier>)",
-        says="a superlative of health",
-    ),
-    *_compares(
-        "as-sweet-as",
-        "S(<food|dish|sweet-thing|milk-for-babies|pronoun>) _2 <copula> _2 T(<as-sweet>) _1"
-        " O(<sweet-drink|sweet-thing|never-yet>)",
-        veto="culinary",
-        level="more",
-        says="as sweet as another",
-    ),
-    *_compares(
-        "healthier", "O(<healthier>) (?!<than> <audience-adult|pronoun>)", loose=True, says="a comparing health word"
-    ),
-    *_compares(
-        "more-than",
-        "(?<!<need>) T(<more|less>) _4 O(<NUT|EFFECT|health|health-weak>) ~8 <than>",
-        says="more of it than",
-    ),
-    *_compares(
-        "most",
-        "(?<=.) T(<most>) _2 O(<nutrient|loose|loose-noun|loose-weak>)",
-        level="more",
-        named=True,
-        says="a superlative",
-    ),
-    *_compares(
-        "times-the",
-        "(?<!<need>) T(<times>) _3 O(<nutrient|energy|ambiguous-nutrient>)",
-        level="more",
-        named=True,
-        says="so many times",
-    ),
-    *_compares(
-        "beats-it-for",
-        "S(<FOOD>) _2 T(<beats>) _2 <FOOD> _1 <for|from|when-ill> ~4 O(<NUTRIENT>)",
-        level="more",
-        says="more of it than another",
-    ),
-    *_compares("safer-than", "S(<ANY>) ~6 O(<safer>) _1 T(<than>)", says="said to be safer"),
-    *_compares(
-        "as-good-as",
-        "S(<FOOD>) ~4 T(<as-good-as>) ~10 O(<NUT|EFFECT|DISEASE|health>)",
-        veto=_COOKING,
-        loose=True,
-        says="set level with another",
-    ),
-    *_compares(
-        "levels-in",
-        "O(<NUT|EFFECT>) _2 <copula> _1 T(<more|less|high|low>) _1 S(<FOOD>) ~4 <than>",
-        veto=_COOKING,
-        says="how much of it one holds beside another",
-    ),
-    *_compares(
-        "better-than-milk",
-        "S(<FOOD>) ~3 <copula> _2 T(<more|less>) _1 <than> _2 O(<milk-feed>)",
-        veto=_COOKING,
-        says="set against milk",
-    ),
-    *_compares(
-        "better-for",
-        "T(<goodfor>) _3 <audience-baby|audience-adult> _2 <than>",
-        level="more",
-        says="better for someone than",
-    ),
-    *_compares(
-        "better-for",
-        "S(<ANY>) ~4 T(<as>) _1 O(<healthy|goodfor>) _3 <as> _1 <FOOD|process|process-weak>",
-        says="better for someone than",
-    ),
-    *_compares(
-        "so-natured", "S(<FOOD|pronoun>) ~4 T(<more|less>) O(<adjectival>) _1 <than>", says="set against another"
-    ),
-    *_compares("unlike-its-kind", "S(<ANY>) ~16 O(<NUT>) ~4 T(<counterpart>)", says="set against its kind"),
-    *_compares(
-        "beats",
-        "S(<ANY>) _3 T(<beats>) ~10 O(<NUT|EFFECT|loose|health|health-weak>)",
-        level="more",
-        says="beats another",
-    ),
-    *_compares("cannot-match", "O(<EFFECT|NUT|body>) ~7 <ANY> T(<beats>)", level="more", says="beats another"),
-    *_compares(
-        "than",
-        "S(<ANY>) ~8 O(<NUT|EFFECT|DISEASE|loose|loose-weak|health|healthy>) ~8 T(<than>) ~3 <ANY>",
-        says="two things set against each other",
-    ),
-    *_compares(
-        "than",
-        "^ _3 O(<NUT|EFFECT|health>) _4 T(<than>) _1 <FOOD>",
-        "T(<than>) ~6 <ANY> ~8 O(<nutrient|EFFECT|DISEASE|loose|health>)",
-        needs="food",
-        says="two things set against each other",
-    ),
 )

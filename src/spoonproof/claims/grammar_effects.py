@@ -305,9 +305,9 @@ DISEASE = (
     *_disease("against-anything", "S(<FOOD|nutrient>) ~3 T(<benefit>) _1 O(<anything>)", says="against everything"),
     *_disease(
         "remedy",
-        "S(<FOOD|generic-food>) ~14 T(<remedy>)",
-        "^ _2 S(<pronoun>) ~14 T(<remedy>)",
         "T(<remedy>) _3 O(<DISEASE>)",
+        "S(<FOOD|generic-food>) ~14 T(<remedy>) (?!<for> _2 <EFFECT|body>|<in> _1 <FOOD|generic-food>)",
+        "^ _2 S(<pronoun>) ~14 T(<remedy>) (?!<for> _2 <EFFECT|body>|<in> _1 <FOOD|generic-food>)",
         "S(<food>) ~12 T(<works-well>) (?=[.,!)]|$)",
         effect="remedy",
         says="a remedy",

@@ -18,6 +18,8 @@ PROCESS = (
         ),
         "S(<process|process-weak>) ~7 T(<lose-n>) (?!_2 <food> _1 <with>) ~6 O(<ambiguous-nutrient>)",
         "S(<process>) T(<keep-n|lose-n>) ~16 O(<NUTRIENT>) (?=_?(?:[.,:?]|$))",
+        "S(<storing>) ~7 T(<lose-n|keep-n>) _4 O(<NUTRIENT>)",
+        "S(<process>) _1 <copula> _2 T(<enemy>) _2 O(<NUTRIENT|health-weak>)",
         "O(<NUTRIENT|health|health-weak>) _1 T(<gain-n|rises>) <when-ill|bound> _3 S(<process>)",
         "O(<NUTRIENT|contaminant>) ~3 T(<keep-n|lose-n|gain-n>) _1 <at> _1 S(<process|process-weak>)",
         "O(<NUTRIENT|health>) _2 T(<rises|gain-n>) ~3 <in> _1 S(<process|process-weak|food>)",
@@ -69,6 +71,7 @@ PROCESS = (
         "process-alters",
         "S(<process>) ~4 T(<alters|hurts>) ~8 O(<NUTRIENT|health|health-weak|loose|loose-weak>)",
         "^ _3 S(<process|takes>) _4 , _1 T(<more|less>) O(<NUTRIENT>)",
+        "<the-longer> _2 S(<process|takes>) _4 ,? _1 T(<more|less>) O(<NUTRIENT>)",
         says="a process changes a nutrient",
     ),
     *_process(

@@ -8,7 +8,7 @@ from __future__ import annotations
 from spoonproof.claims.grammar import ways
 
 _safety = ways("safety-age")
-_ADVICE = "storing story"  # neither storing food nor told stories
+_ADVICE = "storing story nonfood"  # neither storing food nor told stories nor things
 
 SAFETY_AGE = (
     *_safety("harmful", "O(<harmful>)", veto="kitchen-danger", named=True, says="harm from a food"),
@@ -57,7 +57,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "age-and-food",
-        "S(<FOOD|ambiguous-nutrient>) ~9 O(<age>)",
+        "S(<EATABLE>) ~9 O(<age>)",
         needs="negation forbid avoid okay harmful",
         veto=_ADVICE,
         says="an age and a food",
@@ -150,12 +150,12 @@ SAFETY_AGE = (
     *_safety(
         "can-babies",
         "T(<when-ask>) _3 <give|give-weak|introduce|have|enjoy> _2 S(<FOOD|solids|ambiguous-nutrient|hazard-food>)",
-        "T(<can-ask>) _2 <give|give-weak|have> _3 S(<FOOD|ambiguous-nutrient>) ~3 O(@AGE)",
-        "T(<can-ask>) _2 <give|give-weak> _3 S(<FOOD|ambiguous-nutrient>) _1 O(<audience-baby>)",
-        "T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
-        "T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 S(<FOOD|ambiguous-nutrient>)",
-        "T(<can-ask>) _2 O(@AGE) _3 <give|give-weak|have> _4 S(<FOOD|ambiguous-nutrient>)",
-        "T(<can-ask>) _2 <give|give-weak|have> _2 O(@AGE) _3 S(<FOOD|ambiguous-nutrient>)",
+        "T(<can-ask>) _2 <give|give-weak|have> _3 S(<EATABLE>) ~3 O(@AGE)",
+        "T(<can-ask>) _2 <give|give-weak> _3 S(<EATABLE>) _1 O(<audience-baby>)",
+        "T(<can-ask>) _2 O(<audience-baby>) _3 <give|give-weak|have> _4 S(<EATABLE>)",
+        "T(<can-ask>) _2 <give|give-weak|have> _3 O(<audience-baby>) _3 S(<EATABLE>)",
+        "T(<can-ask>) _2 O(@AGE) _3 <give|give-weak|have> _4 S(<EATABLE>)",
+        "T(<can-ask>) _2 <give|give-weak|have> _2 O(@AGE) _3 S(<EATABLE>)",
         effect="age",
         veto="story",
         says="whether babies may eat it",
@@ -175,11 +175,11 @@ SAFETY_AGE = (
     ),
     *_safety(
         "not-for-babies",
-        "T(<avoid|forbid>) ~8 S(<FOOD|ambiguous-nutrient>) ~6 O(<audience-baby|into-diet>)",
+        "T(<avoid|forbid>) ~8 S(<EATABLE>) ~6 O(<audience-baby|into-diet>)",
         "T(<avoid|forbid>) _1 <fed|give> S(<pronoun>) _3 O(<audience-baby>)",
-        "T(<avoid|forbid>) ~4 O(<audience-baby>) ~6 S(<FOOD|ambiguous-nutrient>)",
-        "O(<audience-baby>) ~6 T(<avoid|forbid>) ~6 S(<FOOD|ambiguous-nutrient>)",
-        "S(<FOOD|ambiguous-nutrient>) ~3 T(<avoid|forbid>) ~6 O(<audience-baby>)",
+        "T(<avoid|forbid>) ~4 O(<audience-baby>) ~6 S(<EATABLE>)",
+        "O(<audience-baby>) ~6 T(<avoid|forbid>) ~6 S(<EATABLE>)",
+        "S(<EATABLE>) ~3 T(<avoid|forbid>) ~6 O(<audience-baby>)",
         "T(<forbid>) _1 S(<ambiguous-nutrient>) ~4 O(<child-eats>)",
         "S(<generic-food>) ~2 T(<forbid>) _2 O(<audience-baby>)",
         effect="age",
@@ -189,9 +189,7 @@ SAFETY_AGE = (
         "not-for-babies",
         "S(<FOOD|ambiguous-nutrient|generic-food|pronoun>) ~4 O(<unfit>)",
         "^ O(<unfit>)",
-        "T(<free>) _1 S(<FOOD|ambiguous-nutrient|hazard-food>) _2 <for> _1 O(<audience-baby|age>)",
-        "T(<left-out>) _1 S(<FOOD|ambiguous-nutrient>) ~6 O(<audience-baby|age>)",
-        "O(<audience-baby|age>) ,? T(<left-out>) _1 S(<FOOD|ambiguous-nutrient>)",
+        "T(<free>) _1 S(<EATABLE>) _2 <for> _1 O(<audience-baby|age>)",
         effect="age",
         veto=_ADVICE,
         says="a food kept from babies",
@@ -209,7 +207,7 @@ SAFETY_AGE = (
         "good-at-age",
         "S(<FOOD|generic-food|pronoun>) _2 <copula> _2 T(<goodfor|healthy>) _2 <audience-baby>? _2 O(@AGE)",
         effect="age",
-        veto=f"{_ADVICE} nonfood",
+        veto=_ADVICE,
         says="an age to start from",
     ),
     *_safety(
@@ -221,7 +219,7 @@ SAFETY_AGE = (
     ),
     *_safety(
         "before-one",
-        "T(<free|left-out>) _1 S(<FOOD|ambiguous-nutrient|hazard-food>) ~3 O(<bound|until-is> <number>) (?=[.,:?)]|$)",
+        "T(<free|left-out>) _1 S(<EATABLE>) ~3 O(<bound|until-is> <number>) (?=[.,:?)]|$)",
         "O(<wait-until> <number>) _1 <for> _1 S(<FOOD>)",
         "<generic-food> _2 T(<avoid|forbid>) O(<bound> <number>) : _1 S(<FOOD>)",
         veto=_ADVICE,
@@ -243,9 +241,9 @@ SAFETY_AGE = (
     ),
     *_safety(
         "not-in-pregnancy",
-        "T(<AVOID|forbid|left-out|can-ask>) ~4 S(<FOOD|ambiguous-nutrient>) _4 O(<pregnant>)",
-        "T(<AVOID|forbid|can-ask>) ~4 S(<FOOD|ambiguous-nutrient>) ~6 O(<when-ill> <milk-feed>)",
-        "O(<pregnant>) _3 T(<avoid|avoid-weak|left-out|child-can|forbid>) _3 S(<FOOD|ambiguous-nutrient>)",
+        "T(<AVOID|forbid|left-out|can-ask>) ~4 S(<EATABLE>) _4 O(<pregnant>)",
+        "T(<AVOID|forbid|can-ask>) ~4 S(<EATABLE>) ~6 O(<when-ill> <milk-feed>)",
+        "O(<pregnant>) _3 T(<avoid|avoid-weak|left-out|child-can|forbid>) _3 S(<EATABLE>)",
         effect="harm",
         says="a food and pregnancy",
     ),

@@ -26,6 +26,7 @@ SOMEONE = (
     *_function(
         "helps-someone",
         f"S({_EATEN}) ~6 T(<BENEFIT>) _1 {_SOMEONE} _2 O(<develop|strong|does-well>)",
+        f"^ T(<BENEFIT|make>) _1 {_SOMEONE} _2 O(<develop|strong|does-well>) , _2 S(<food|dish>)",
         f"S({_EATEN}) ~14 T(<helps-you>) _1 O(<develop|does-well|strong>)",
         veto=_KITCHEN,
         loose=True,

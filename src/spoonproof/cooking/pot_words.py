@@ -12,6 +12,7 @@ APART = re.compile(
     re.IGNORECASE,
 )
 ALL = re.compile(r"\b(?:everything|all of it|it all|all the|all together|the lot|together)\b", re.IGNORECASE)
+LET_ALL = re.compile(r"\b(?:let|leave) (?:it all|everything|all of it|the lot|them all|both) (?:to )?$", re.IGNORECASE)
 POT_ALONE = re.compile(r"\b(?:all of it|it all|all of them|them all)\b", re.IGNORECASE)  # no more goes in with it
 BOTH_DONE = re.compile(
     r"\b(?:until|till|once|when) (?:they(?: are|'re)? )?(?:both|all|everything|each)\b", re.IGNORECASE
@@ -31,7 +32,9 @@ A_PART_OF_POT = re.compile(  # "blend half of the soup", "tip a third into the b
     re.IGNORECASE,
 )
 OVER_POT = re.compile(r"\bover (?:them|it|the)\b", re.IGNORECASE)  # "steam the cabbage over them"
-OVER_ALL = re.compile(r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE)
+OVER_ALL = re.compile(
+    r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))|^combine(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE
+)
 THEM_IN = re.compile(r"^\w+(?: in)? (?:them|it|these|those)\b", re.IGNORECASE)
 THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
 IN_AGAIN = re.compile(
@@ -39,7 +42,7 @@ IN_AGAIN = re.compile(
     r"(?=\s*(?:[,.;]|and\b|$))",
     re.IGNORECASE,
 )
-THE_MASH = re.compile(r"\b(?:the|with) (?:mash|mashed|pur[ée]e|topping)\b", re.I)  # "top with the mash"
+THE_MASH = re.compile(r"\b(?:the|with) (?:mash|mashed|pur[ée]e|topping|blended|blitzed|whizzed|pur[ée]ed)\b", re.I)
 INTO = re.compile(r"\b(?:to|into|over|onto) the\b", re.IGNORECASE)
 INTO_POT = re.compile(
     r"\b(?:in|into|onto|over|to) (?:the |a |your )?(?:[a-z-]+ ){0,2}?(?:pot|pan|saucepan|bowl|dish|tin|jug|soup|sauce"

@@ -141,8 +141,9 @@ class Kitchen:
         words = self._words(step, action)
         portion = step.bowl == "baby" and verb.role in ("cut", "blend")  # the baby's portion comes out of every pot
         # "steam both, until they all squash. Mash."
-        after_both = verb.role == "blend" and says.BOTH_DONE.search(self._ahead(step, action))
-        if action.everything and (not self.at_hand or portion or after_both or says.ALL.search(words)):
+        ahead = self._ahead(step, action)
+        of_all = says.LET_ALL.search(ahead) or (verb.role == "blend" and says.BOTH_DONE.search(ahead))
+        if action.everything and (not self.at_hand or portion or of_all or says.ALL.search(words)):
             return self._everything(step, action, verb, named)
         fats = verb.role == "heat" and named and all(self.stories[i].fat for i in named)
         if fats and self.at_hand and verb.id not in _HEATING and says.IN_FAT.search(words):

@@ -258,6 +258,8 @@ def _not_a_noun(before: Sequence[str], kind: Kind, done_to: bool = False) -> boo
         return len(before) == 1 or bool(_LET_TO.intersection(before[:-1]))
     if kind == "phrase":
         return last not in ("a", "an", "the")
+    if before[0] in ("to", "into") and before[1:] in (["this"], ["that"], ["these"], ["those"]):
+        return True  # "to this add the carrot"
     if last in _DETERMINERS or last in _PREPOSITIONS or last in _DEGREES:
         return False  # "over medium heat"
     # "a gentle simmer"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from spoonproof.feeding.step_words import IN_FOUR
 from spoonproof.feeding.words import Found
 
 _DONE = {
@@ -25,12 +26,6 @@ _TO_THEM = re.compile(
     rf"({_VERBS}) (?:them|it|everything|the lot)\b",
     re.I,
 )
-_TWICE = re.compile(
-    r"\bhalv\w+ (?:(?:and|then|them|it|the \w+|each) ){0,3}(?:halv\w+ )?(?:again|twice|each half|once more)\b"
-    r"|\bin half (?:and half again|twice|and (?:then )?in half again)\b",
-    re.I,
-)
-"""A quarter told as half of a half."""
 _LEFT_UNDONE = re.compile(
     r"\b(?:not|never|no need to|without|instead of|rather than|\w+n['’]t)\b(?: (?:have to|need to|bother|even))?"
     rf"(?: \w+)? (?:{_VERBS})\b",
@@ -46,7 +41,7 @@ def done_to(said: str, hit: Found) -> frozenset[str]:
     before = said[max(0, hit.start - 40) : hit.start]
     found = (_TO_IT.search(_LEFT_UNDONE.sub(" ", before)), _TO_THEM.match(said, hit.end))
     done = {_DONE[one.group(1).lower()] for one in found if one}
-    if _TWICE.search(said[max(0, hit.start - 40) : hit.end + 40]):
+    if IN_FOUR.search(said[max(0, hit.start - 40) : hit.end + 40]):
         done.add("quartered")
     if _CHOP.search(before):  # "chop raisins finely for a baby"
         done |= {"chopped", "fine"} if _FINELY_BEHIND.match(said, hit.end) else {"chopped"}

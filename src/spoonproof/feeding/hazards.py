@@ -259,9 +259,12 @@ _OUT_OF_THE_POT = re.compile(
 )
 
 
+_WATER = re.compile(r"\bwater\b", re.I)
+
+
 def _own_stock(recipe: Recipe, text: str, hit: Found) -> bool:
-    """ "Strain the broth" in a recipe that begins with water: it is what the pot has made."""
-    water = any(line.food == "water" for line in recipe.foods)
+    """ "Strain the broth" in a recipe that cooks in water: it is what the pot has made."""
+    water = any(line.food == "water" for line in recipe.foods) or any(_WATER.search(s.text) for s in recipe.steps)
     return water and _OUT_OF_THE_POT.search(text[: hit.start]) is not None
 
 

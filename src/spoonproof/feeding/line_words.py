@@ -9,6 +9,7 @@ from spoonproof.feeding.step_words import (
     COOKED_WORDS,
     FINELY,
     FROM_THE_COW,
+    IN_FOUR,
     LOW_SALT,
     NO_SALT,
     PREPARED,
@@ -31,6 +32,7 @@ _SAID = (
     ("unpasteurised", FROM_THE_COW),
     ("unpasteurised", RAW_MILK),  # "60 g raw-milk raclette", "curd made with raw milk"
     ("peeled", re.compile(r"\b(?:skin|skins|peel) (?:off|removed)\b|\bno skin\b", re.I)),
+    ("quartered", IN_FOUR),
     ("boned", re.compile(r"\bbones? (?:removed|out|taken out)\b|\bpin[- ]?boned\b|\bno bones\b", re.I)),
     ("stoned", re.compile(r"\b(?:stones?|pits?) (?:removed|out|taken out)\b|\bde-stoned\b", re.I)),
     ("deseeded", re.compile(r"\b(?:seeds?|pips?) (?:removed|out|taken out)\b", re.I)),

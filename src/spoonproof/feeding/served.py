@@ -39,6 +39,7 @@ from spoonproof.feeding.step_words import (
     DRINK_TITLE,
     GLOB,
     HOT_THROUGH,
+    IN_FOUR,
     MIX,
     RARE,
     RUNNY,
@@ -245,6 +246,7 @@ _TELLS: tuple[tuple[str, re.Pattern[str], Callable[[_Words], Sequence[str]]], ..
     ("rare", RARE, _Words.of_it),
     ("across-grain", ACROSS, _Words.of_it),
     ("hot-through", HOT_THROUGH, lambda words: words.texts),
+    ("quartered", IN_FOUR, lambda words: [one for one in words.named if one in words.alone]),
 )
 """A fact, how it is said, and of which words it is said."""
 
@@ -257,8 +259,7 @@ def _from_steps(
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
     facts |= {fact for fact, pattern, where in _TELLS if any(pattern.search(text) for text in where(words))}
-    if any("boned" in _said(text) for text in words.babys):
-        facts.add("boned")
+    facts |= {"boned"} & frozenset[str]().union(*(_said(text) for text in words.babys))
     if any(_bursts(text, words.names, words.others) for text in words.named):
         facts.add("burst")
     facts |= _left_in_the_sieve(words, called)

@@ -45,6 +45,14 @@ DONE = (
     ("toasted", re.compile(r"\btoast", re.I)),
     ("stoned", re.compile(r"\b(?:stone|pit|destone)\b", re.I)),
 )  # fmt: skip
+IN_FOUR = re.compile(
+    r"\bhalv\w+ (?:(?:and|then|them|it|the \w+|each) ){0,3}(?:halv\w+ )?(?:again|twice|each half|once more)\b"
+    r"|\bhalv\w*\b[^.;]{0,40}\bhalv\w* (?:them |it |each )?again\b"
+    r"|\bin half (?:and half again|twice|and (?:then )?in half again)\b|\b(?:cut|slic|split)\w*\b[^.;]{0,40}"
+    r"\b(?:in|into) (?:four|4|six|eight)\b(?! (?:cm|mm))",
+    re.I,
+)
+"""A quarter told as half of a half, or as one of four."""
 LAST_MINUTES = re.compile(r"\b(?:add|drop|tip|throw|put)\w*\b[^.;]{0,60}\b(?:last|final)\b", re.I)
 ALONE = re.compile(
     r"\b(?:by itself|on its own|off (?:the|a) spoon|on (?:the|a) spoon|(?:straight )?from the (?:spoon|jar))\b", re.I
@@ -60,7 +68,7 @@ _UNDONE = rf"(?:pink|rosy|red|raw|blue|cold|blush\w*|{_GLASSY})"
 _NOT = r"(?<!no )(?<!not )(?<!not a )(?<!without a )(?<!never )(?<!longer )(?<!any )(?<! of )"
 RARE = re.compile(
     r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
-    r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
+    r"|\b(?:keep|leave|leaving|left|serve|eat|stays?|remains?)\b(?! (?:no|not))[^.;]{0,20}\b(?:pink|rosy|blushing)\b"
     rf"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?{_MIDDLE} (?:\w+ ){{0,2}}{_UNDONE}\b"
     rf"|\b{_MIDDLE} (?:(?:is|stays?|still|remains?|should|must|looks?|be) ){{1,4}}(?:\w+ )?{_UNDONE}\b"
     rf"|{_NOT}\b(?:blush\w*|rosy|pink(?: tinge)?|hint of pink|raw|{_GLASSY})"
@@ -156,7 +164,7 @@ GLOB = re.compile(
     re.I,
 )
 DRINK = re.compile(
-    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)|(?:cup|"
+    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)(?! of)|(?:cup|"
     r"beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?|open cup"
     r"|into (?:(?:an?|her|his|their|your|the) )?(?:[\w-]+ )?(?:bottle|beaker|sippy cup)s?"
     r"|(?:serv|offer|giv|sip)\w*\b[^.;]{0,40}\b(?:in|from) (?:an?|her|his|their|your|the) (?:[\w-]+ )?"

@@ -14,7 +14,9 @@ from spoonproof.foods.words import (
     BEFORE,
     CHANGES,
     DOUBTFUL,
+    FINGERS,
     GROWN,
+    IN_FINGERS,
     LEFT_OPEN,
     MADE_BY_MANY,
     NOT_AFTER,
@@ -196,7 +198,7 @@ class FoodTable:
             for at, token in enumerate(phrase[:start])
         ):
             return False
-        kind = self._says_kind(food)
+        kind = self._says_kind(food) | (FINGERS if cells.get("group") in IN_FINGERS else frozenset())
         for at, (before, token) in enumerate(zip(phrase[end - 1 :], phrase[end:], strict=False), end):
             if token.word == "of":
                 return at + 1 < len(phrase) and phrase[at + 1].word in LEFT_OPEN
@@ -290,7 +292,7 @@ def _joins(phrase: Sequence[Token], at: int, words: frozenset[str]) -> bool:
 
 def _together(text: str, words: Sequence[Token]) -> bool:
     """Whether only spaces and hyphens stand between the words of a name."""
-    return all(not text[a.end : b.start].strip(" \t\r\n-‑–'’") for a, b in itertools.pairwise(words))
+    return all(not text[a.end : b.start].strip(" \t\r\n-‑–'’‘“”\"") for a, b in itertools.pairwise(words))
 
 
 def _is_food(words: Sequence[Token], at: int, length: int) -> bool:

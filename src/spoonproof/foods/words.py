@@ -56,7 +56,7 @@ _SLIPS = dict(
     ketchep=ketchup suger=sugar shuger=sugar hunny=honey honny=honey surup=syrup sirup=syrup almound=almond
     cashue=cashew peenut=peanut raisons=raisin sultannas=sultana
     quinoua=quinoa quinua=quinoa cuscus=couscous bulger=bulgur buckweat=buckwheat semolena=semolina oatmeel=oatmeal
-    beatroot=beetroot brocoly=broccoli spinich=spinach celary=celery
+    cardamon=cardamom beatroot=beetroot brocoly=broccoli spinich=spinach celary=celery
     """.split()
 )
 # Two words that are written as one, and the reverse: always the left form inside the table.
@@ -104,7 +104,9 @@ def plain(word: str) -> str:
     """A single word in lower case, without accents or apostrophes, singular; a doubled consonant once, for that is
     where cooks slip ("brocolli", "mozarella"), and no two foods of the table are told apart by it."""
     text = _one_spelling(word)
-    return _DOUBLED.sub(r"\1", text) if len(text) > 3 and text != "full" else text  # "eg" is no egg, "full" no ful
+    return (
+        _DOUBLED.sub(r"\1", text) if len(text) > 3 and text not in ("full", "till") else text
+    )  # "eg" is no egg, "full" no ful
 
 
 def _one_spelling(word: str) -> str:
@@ -161,7 +163,7 @@ BEFORE = _words(
     cooled chilled softened melted beaten whisked sifted toasted soaked overnight defrosted thawed frozen
     full fat hard unsalted unsweetened salt sugar free no added without homemade home made shop bought ready to use
     pure packed english irish scottish dutch refrigerated unbleached undyed creamy lean pressed rindless crustless
-    spiralised spiralized julienned
+    spiralised spiralized julienned unfiltered
     frenched tricolour tricolor pasteurised pasteurized vine ripened sustainable msc wild caught line farmed smooth
     sashimi sushi grade unroasted meaty winter autumn bunched unpeeled mature hand picked
     de di du del d filet filete lata diente gousse spicchio frische frischer frisches gehackte gehackter geriebene
@@ -189,10 +191,13 @@ AFTER = _words(
     baton clove bulb root head sprig bit loin steak ring coin puree mash only finely roughly coarsely thinly thickly
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted
-    ribbon sheet joint roasting
+    ribbon sheet joint roasting pre small medium large big tiny
     drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )
+# What is cut in fingers; those of meat or fish are bought in crumbs.
+FINGERS = _words("finger")
+IN_FINGERS = GROWN | {"cheese"}
 # What other kitchens say behind a food's name of how it is: "uvas verdes", "ricotta fresca", "miele millefiori".
 SAID_AFTER = _words(
     """

@@ -146,7 +146,7 @@ class Step:
 
     ``bowl`` is None while the pot is common, "family" for what happens after the baby's portion
     was lifted out, "baby" for what is done to the baby's portion. ``lifted_at``: where in ``text`` it is
-    lifted out, None in a step that does not.
+    lifted out (0 where all before it tells what comes behind: "before you salt it, ..."), None in a step that does not.
     """
 
     index: int

@@ -69,6 +69,8 @@ _SPLITS = (
         rf"(?i)\b(?:reserve|remove|separate|decant|set aside|portion off)[ \t]+(?:{_BABYS}"
         rf"|{_SOME}[ \t]+for[ \t]+{_WHO}\b)"
     ),
+    # fill the baby's bowl
+    re.compile(r"(?i)\bfill(?:ing)?[ \t]+(?:the[ \t]+)?baby['’]s[ \t]+(?:own[ \t]+)?(?:bowl|plate|dish|cup)\b"),
     # spoon out the meat and veg for the baby
     re.compile(
         r"(?i)\b(?:spoon|scoop|ladle|fork|lift)(?:ing)?[ \t]+(?:out|off|up)[ \t]+"
@@ -146,6 +148,14 @@ def serves_baby(words: str) -> bool:
 def after_serving(words: str) -> bool:
     """Whether ``words`` behind such a share are of the family's bowl: those that name a food's rest tell nothing."""
     return whose(_REST_OF_A_FOOD.sub(" ", words), True) == ("family", True)
+
+
+_PUT_OFF = re.compile(r"(?i)\W*(?:just |right )?before\b[^.;!?]*,\W*(?:(?:always|first|you|now) )*$")
+
+
+def put_off(words: str) -> bool:
+    """Whether the ``words`` in front of the lifting out tell what comes behind it: "before you add the salt, ..."."""
+    return _PUT_OFF.match(words) is not None
 
 
 def split_at(text: str) -> tuple[int, int] | None:

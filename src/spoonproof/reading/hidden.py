@@ -7,7 +7,9 @@ from collections.abc import Sequence
 
 _LIKENESS = re.compile(
     r"(?i)\b(?:(?:the |a )?(?:size|consistency|texture|thickness|shape|colour|color|look) of|looks? like|resembles?"
-    r"|resembling|(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double "
+    r"|resembling|(?:in )?the same (?:way|manner|method) as"
+    r"|(?:the one|just as|as|than) (?:we|you) (?:would |normally )?(?:use|do|cook|make) (?:for|with)?"
+    r"|(?<!you )(?<!they )(?<!’d )(?<!'d )like (?=an? |thick |thin |wet |fine |soft |single |double "
     r"|coarse |porridge|breadcrumbs|custard|yog)|(?:shape|shapes|shaped|form|roll|mould|mold|twist"
     r"|press)\b[^.;,]{0,60}? like)[^,;.()]{1,40}?(?=,|;|\.|\)|\(|\b(?:and|then|before|or until|so)\b|$)|\b(?:to|into"
     r"|forms?|makes?|making) an? (?:[\w-]{2,12} ){0,2}(?:paste|pur[ée]e|powder|flour|crumbs?|mash|mince|cream)\b"

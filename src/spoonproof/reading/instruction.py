@@ -55,7 +55,9 @@ _MOVED_ON = re.compile(r"(?i)\b(?:before|then|and) (?:put|popp?|transferr?|mov|r
 _INTO_THE_OVEN = re.compile(
     r"(?i)\bbefore (?:putting|popping|transferring|moving|returning|placing) [^.;,]{0,30}?oven\b"
 )
-_WHISTLES = re.compile(r"(?i)\bafter (?:[0-9]{1,2}(?: ?(?:-|–|to) ?[0-9]{1,2})?|one|two|three|four|a few) whistles?\b")
+_MANY = r"(?:[0-9]{1,2}(?: ?(?:-|–|to|or) ?[0-9]{1,2})?|one|two|three|four|five|six|a (?:few|couple of))"
+_WHISTLES = re.compile(rf"(?i)\b{_MANY} whistles?\b|\bwhistles? (?:{_MANY} times|once|twice)\b")
+_CLAUSE_ENDS = re.compile(r"[.;!]")
 _ON_A_RING = ("cook", "simmer", "stew", "braise")
 _STIRRED = ("mix", "whisk")
 _OVER_HEAT = re.compile(r"(?i)\b(?:over|on) (?:an? |the )?(?:[a-z-]{3,9} (?:to |or )?){0,3}(?:heat|flame)\b")
@@ -64,7 +66,7 @@ _SLOW = re.compile(  # a slow cooker is set to low or high, and for hours
     r"(?:[- –]?(?:[0-9½¼¾]{1,2}|to [0-9]{1,2}))?"
     r"[ \t]?(?:hours?|hrs?|h)\b|\b(?:in|inside) (?:an?|the|your) (?:pre-?heated )?slow[- ]cooker\b"
 )
-_LEAD_CLAUSE = re.compile(r"(?i)\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless)\b")
+_LEAD_CLAUSE = re.compile(r"(?i)\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless|during)\b")
 GRAVE = frozenset(("honey", "salt", "salty", "added-salt", "free-sugar", "nut-whole", "alcohol"))
 
 
@@ -101,7 +103,7 @@ def find_instructions(tables: Tables, text: str, listed: str) -> list[Instructio
     # "stir in the tomato purée": the end of a food's name is no instruction
     matches = [m for m in dict.fromkeys(matches) if not any(f.start < m.start and m.end <= f.end for f in named)]
     matches += _adding(tables.verbs, text, matches)
-    matches += [VerbMatch(said.start(), said.end(), "pressure-cook") for said in _WHISTLES.finditer(text)]
+    matches += _whistles(text, matches)
     matches += [VerbMatch(into.start(), into.end(), "bake") for into in _INTO_THE_OVEN.finditer(text)]
     matches.sort(key=lambda match: match.start)
     ends = _sentence_ends(text)
@@ -113,6 +115,8 @@ def find_instructions(tables: Tables, text: str, listed: str) -> list[Instructio
         before = max([last, *(end for end in ends if end <= match.start)])
         if match.verb in _ON_A_RING and _in_the_oven(text[match.start : stop]):
             match = match._replace(verb="bake")
+        if match.verb in _ON_A_RING and _WHISTLES.search(text, match.start, stop):
+            match = match._replace(verb="pressure-cook")  # "cook for 3 whistles"
         if match.verb in _ON_A_RING and _SLOW.search(text, match.start, stop):
             match = match._replace(verb="slow-cook")
         if match.verb in _STIRRED and _OVER_HEAT.search(text, match.start, stop):
@@ -123,6 +127,16 @@ def find_instructions(tables: Tables, text: str, listed: str) -> list[Instructio
             continue
         drafts.append(Instruction(match, verb, match.start, stop, before, Action(match.verb, Span(0, 0))))
     return drafts
+
+
+def _whistles(text: str, matches: Sequence[VerbMatch]) -> list[VerbMatch]:
+    """ "Give the cooker 4 whistles": a pressure cooker at work, where no verb of the same clause says so."""
+    found = []
+    for said in _WHISTLES.finditer(text):
+        before = [one for one in matches if one.end <= said.start() and one.verb in (*_ON_A_RING, "pressure-cook")]
+        if not before or _CLAUSE_ENDS.search(text, before[-1].end, said.start()):
+            found.append(VerbMatch(said.start(), said.end(), "pressure-cook"))
+    return found
 
 
 def _in_the_oven(own: str) -> bool:
@@ -174,6 +188,7 @@ def _describes(tables: Tables, text: str, match: VerbMatch, others: Sequence[Ver
 
 _BY_WORDS_AFTER = (
     (("cut",), re.compile(r"(?i)[ \t-]sides?\b")),  # "lay the halves cut side up"
+    (("skin",), re.compile(r"(?i)[ \t-](?:sides?|on|off)\b")),  # "lay the salmon skin side down"
     (("lid",), re.compile(r"(?i)[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b")),  # "cook in the water, lid on"
     (  # "add the swede, brown sauce and water"
         ("brown",),
@@ -186,6 +201,11 @@ _BY_WORDS_BEFORE = (
         re.compile(r"(?i)\b(?:ice|stock|bouillon)[ -]$|\b(?:the|an?|each|every|one|your)(?: \w{2,20})? $"),
         40,
     ),
+    (
+        ("bake",),
+        re.compile(r"(?i)\b(?:the|your|this|of|over)(?:[ \t](?!(?:and|then|or)\b)[\w-]{3,20}){1,2}[ \t]$"),
+        48,
+    ),  # "over the oat bake"
     (("toast",), _NOUN_BEFORE, 24),
     (("warm", "cool"), _ADJECTIVE, 32),
 )

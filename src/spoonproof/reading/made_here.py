@@ -126,7 +126,8 @@ def _is_made(reader: StepReader, text: str, one: Mention, of_hand: Sequence[re.P
     definite = DEFINITE.search(before) is not None
     if (_ROLLED.search(words) and _MADE.search(before)) or _EXCESS.search(before):
         return True  # "roll each piece into a short sausage", "blot the excess oil"
-    if any(said.search(words) for said in of_hand) and (_OURS.search(before) or not _BESIDE.search(before)):
+    ours = _OURS.search(before) or not _BESIDE.search(before) or _is_dish(words, reader.title)
+    if any(said.search(words) for said in of_hand) and (ours or _has_what_it_takes(words, listed)):
         made.add(one.food)  # "pinch off dumplings", later "the baby's dumplings"
         return True
     if _FOR_THEIRS.search(before) or (record.group == "fat" and _rendered(words, listed)):

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from itertools import zip_longest
 
 from spoonproof.model.food import Food, NameMatch
 from spoonproof.model.kitchen import Foods
@@ -15,14 +16,15 @@ from spoonproof.model.recipe import FoodLine
 from spoonproof.model.record import NamedTuple, dataclass, field
 from spoonproof.reading.hidden import hidden_parts
 from spoonproof.reading.kinds import GROUPS, dry_or_wet, of_kind
+from spoonproof.reading.no_food import no_food
 from spoonproof.reading.runs import WORD, Token, compared, key_of, runs_at
 
 _DESCRIBING = frozenset(
     """
     sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground
-    plain natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little free range
-    greek light dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat leaf new
-    old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising
+    plain natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little mini tiny
+    free range greek light dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat
+    leaf new old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising
     double single half sun dry unsweetened sweetened reduced no added in of and with the lean boiled roast mixed
     spring baking sea rock table garden french british san flaked desiccated clear runny organic
     """.split()
@@ -44,26 +46,10 @@ _MADE_BY: Mapping[str, tuple[str, ...]] = {
     "paste": ("ground", "puréed", "grated"), "mash": ("mashed", "puréed"), "meal": ("ground",),
 }  # fmt: skip
 _ALSO_CALLED = {"stock": ("broth",), "broth": ("stock",)}  # a recipe used as a food, by its slug
-_TOOL = re.compile(
-    r"(?i)"
-    r"[ \t-]{1,9}(?:masher|cooker|press|peeler|knife|mill|pan|dish|tray|trays|bowl|bowls|cup|cups|grater|ricer|grinder"
-    r"|spinner|"
-    r"squeezer|blocks?|packs?|jar|bag|towel|spoon|spoons|bath|brush|cutter|corer|steamer|pot|basket|thermometer|tin|tins|mould"
-    r"|moulds|case|cases|board|timer|slicer|shaker|maker|shop|aisle|packet|size|sized|shaped|colou?red|scented)\b"
-)
-_OWN_JUICES = re.compile(r"(?i)(?:\b(?:its|their|own|cooking|pan|meat|any) juices?|\bjuices)\Z")  # no lemon's
 _MADE_SO = frozenset({"cream", "paste", "puree", "purée", "mash"})
 _CUT_NOUN = re.compile(
     r"(?i)\b(?:chips|batons|wedges|matchsticks|spears|florets|ribbons|leaves|steaks?|chops|cutlets)\b"
 )
-_IS_NOT = re.compile(
-    r"(?i)(?:[ \t]{1,9}\w+){0,2}[ \t]{1,9}(?:is|are|should|must|can|has|have)(?:[ \t]{1,9}(?:not|no)\b|n['’]t\b|not\b)"
-)
-_IS_VERB = re.compile(r"(?i)squash[ \t]{1,9}(?:each|everything|every|together|any|the|them|it|all|one)\b")
-_DOES_SQUASH = re.compile(r"(?i)[^\W\d_]{2,30}[ \t]{1,9}squashes")  # "until the fruit squashes"
-_THEY_SQUASH = re.compile(
-    r"(?i)\b(?:until|till|once|when|so that)\b[^.;]{0,60}[a-z]{3,}s[ \t]{1,9}$|\b(?:that|which|must|should)[ \t]{1,9}$"
-)  # "the bits squash"
 _SALT_AND_PEPPER = re.compile(
     r"(?i)"
     r"\b(?:salt(?:[ \t]{1,9}and|[ \t]{0,9}&|,)[ \t]{1,9})((?:freshly[ \t]{1,9})?(?:ground[ \t]{1,9}|cracked[ \t]{1,9})?"
@@ -148,8 +134,12 @@ class Names:
                 self._add(name[-2:-1], index, 2)  # "the soy", where there is no such food
             if len(name) > 1 and name[-1] == "butter":
                 self.butters.setdefault(name[-2], index)
+                if record is not None and record.group == "nut":
+                    self._add(("nut", "butter"), index, 1)
         for word in _CUT_NOUN.findall(line.text):  # "bake the chips", where the list has potatoes in chips
             self._add(key_of(word), index, 2)
+        if {"sprouted", "sprout"} & {*words}:
+            self._add(("sprout",), index, 1)
         if "mashed" in line.text.lower():
             self._add(("mash",), index, 1)  # "beat with the mash", where the list has mashed potato
         if "crumb" in words or any("breadcrumb" in name or name[-2:] == ("bread", "crumb") for name in own):
@@ -207,8 +197,21 @@ class Names:
                 found.append(self._meant(text, one))
             while at < len(tokens) and tokens[at][0] < one.end:
                 at += 1
+        found = [one for one, after in zip_longest(found, found[1:]) if not self._glossed(text, one, after)]
         found += [Mention(*one) for one in dry_or_wet(text, self.lines, self.records)]
         return sorted(found, key=lambda one: one.start)
+
+    def _glossed(self, text: str, one: Mention, after: Mention | None) -> bool:
+        """ "The pork (guanciale or pancetta)": a kind, of which the bracket says which line it is."""
+        if not one.food or after is None or not after.lines or text[one.end : after.start].strip(" \t") != "(":
+            return False
+        record, told = self.foods.get(one.food), self.records[after.lines[0]]
+        return (
+            record is not None
+            and told is not None
+            and record.allergens <= told.allergens
+            and not record.traits & _WEIGHTY
+        )
 
     def _at(self, text: str, tokens: Sequence[Token], at: int, known: Mapping[int, NameMatch]) -> Mention | None:
         start = tokens[at][0]
@@ -357,14 +360,8 @@ def _is_sugar(record: Food) -> bool:
 
 
 def _unsaid(text: str, found: Sequence[Mention], one: Mention) -> bool:
-    """Whether the words at ``one`` name no food after all: a tool, a verb, the juices of the pan, what is not so."""
-    at, end = one.start, one.end
-    squashes = text[at:end] == "squash" and _THEY_SQUASH.search(text[:at])
-    is_verb = _IS_VERB.match(text, at) or _DOES_SQUASH.fullmatch(text, at, end) or squashes
-    if one.food and (_IS_NOT.match(text, end) or is_verb):
-        return True
-    own_juices = _OWN_JUICES.search(text, max(0, at - 12), end)
-    return bool(own_juices or _TOOL.match(text, end) or _made_of_it(text, found, one))
+    """Whether the words at ``one`` name no food after all."""
+    return no_food(text, one.start, one.end, listed=not one.food) or _made_of_it(text, found, one)
 
 
 def _made_of_it(text: str, found: Sequence[Mention], one: Mention) -> bool:

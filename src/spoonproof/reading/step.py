@@ -15,7 +15,7 @@ from spoonproof.model.recipe import Action, FoodLine, Step
 from spoonproof.model.record import replace
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Mapped, Scalar
-from spoonproof.reading.bowls import after_serving, serves_baby, split_at, whose
+from spoonproof.reading.bowls import after_serving, put_off, serves_baby, split_at, whose
 from spoonproof.reading.faults import fault
 from spoonproof.reading.instruction import Instruction, StepReader, Tables, find_instructions, give_mentions, in_until
 from spoonproof.reading.instruction_words import (
@@ -144,7 +144,8 @@ def _read(reader: StepReader, index: int, scalar: Scalar) -> Step:
     reader.used.update(i for action in actions if action.verb == "crack" for i in action.foods)
     note_used(reader, text, mentions, drafts)
     bowl = _step_bowl(reader, passage, actions, drafts, cut)
-    step = Step(index, text, scalar.span, actions, bowl, cut[0] if cut is not None else None)
+    lifted_at = None if cut is None else 0 if put_off(text[: cut[0]]) else cut[0]
+    step = Step(index, text, scalar.span, actions, bowl, lifted_at)
     reader.split = reader.split or cut is not None
     note_shared(reader, text, mentions, drafts)
     note_unlisted(reader, passage, mentions)
@@ -289,6 +290,8 @@ def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int
     if cut is not None and cut[0] <= draft.start < cut[1]:
         return None  # the lifting out itself
     after_cut = cut is not None and draft.start >= cut[1]
+    if cut is not None and not after_cut and put_off(text[: cut[0]]):
+        return "family"
     if not (reader.split or after_cut):
         own, led = text[draft.start : draft.end], text[draft.lead : draft.end]
         foods = [reader.lines[at] for at in draft.action.foods]

@@ -39,7 +39,9 @@ _SAID_OF_IT = frozenset(
     "benefit benefit-weak harm harm-weak goodfor badfor avoid avoid-weak forbid introduce is-introduced watch "
     "okay fine safe hedge percent child-can must-do should leave-it-out out-alone".split()
 )
-_SAYS_SO = re.compile(r"\?|\b(?:toler\w+|correlat\w*|never|babies|children|your|means?|\w+n't|worr\w+|risks?|deadly)\b")
+_SAYS_SO = re.compile(
+    r"\?|\b(?:toler\w+|correlat\w*|never|babies|infants|toddlers|kids|children|your|means?|\w+n't|worr\w+|risks?|deadly)\b"
+)
 _WHO_HAS = re.compile(r"\b(?:with|ha(?:s|ve|d)) (?:[\w/'-]+ ){0,5}$")
 _FOR_THEM = frozenset(
     "benefit harm goodfor badfor avoid forbid okay fine safe child-can suits more less hedge percent told-to give "

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.finding.near import end_of
+from spoonproof.claims.finding.near import end_of, said_at
 from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
@@ -15,6 +15,7 @@ _SAYS = frozenset(
     per-portion source
     """.split()
 )
+_PORTION = frozenset({"per-portion"})
 _HEALTH = frozenset({"effect", "disease", "benefit", "harm", "energy", "harmful", "allergy", "common-allergen"})
 _NUTRIENT = frozenset({"nutrient", "energy"})
 # "we started her on rice", "my sister gave him egg": what somebody did once is no advice.
@@ -63,6 +64,7 @@ _ADVICE = re.compile(
 _TURNS = re.compile(
     r"\b(?:you|babies|children|toddlers|little ones) (?:can|should|could|must|may|shouldn't|can't|need)\b"
 )
+_LABEL_SAYS = re.compile(r"^according|\b(?:label|packet|packaging|advert\w*) (?:claims|says|promises|boasts|states)\b")
 _DANGERS = frozenset(
     "never-yet hazard-food hazard-food-weak drink-not-yet sweet-drink sweet-juice forbid avoid okay fine "
     "harmful".split()
@@ -74,13 +76,15 @@ _ASKED = frozenset("is are do does can should".split())
 _POINTING = frozenset("it they this these them its their".split())
 _ANNOUNCES = frozenset({"announces"})
 _COUNT = frozenset({"number"})
+_AGES = frozenset({"age-unit"})
+_TO_AGE = 4  # items: "6 to 8 *months*"
 _MEASURE = frozenset({"household", "unit"})
 _TOLD_OF_IT = frozenset({"readiness", "enough"})  # "babies are born with *enough* iron for a year"
 
 
 def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
-    if "label" in present and present.isdisjoint(_HEALTH) and not tagged.items[0].words.startswith("according"):
+    if "label" in present and present.isdisjoint(_HEALTH) and _LABEL_SAYS.search(fold(tagged.text)) is None:
         return True
     if "definition" in present or ("announces" in present and tagged.find(_ANNOUNCES, 0, 3)):
         return True
@@ -128,10 +132,13 @@ def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
     items = tagged.items
     begin = next((i for i, s in enumerate(tagged.symbols) if s not in ",_()" or items[i].words.isalpha()), 0)
     counted = begin < len(items) and tagged.is_any(begin, _COUNT) and bool(tagged.find(_MEASURE, begin + 1, begin + 2))
+    if tagged.find(_AGES, begin + 1, begin + _TO_AGE):
+        return False  # "6-month-olds can have yogurt", "6m+: avocado"
     if begin >= len(items) or not (items[begin].words[0].isnumeric() or counted):
         return False
     if not tagged.find(_MEASURE, begin, begin + 5) and len(items) > 9:
         return False
     if "small-unit" in present or ("have" in present and not _NUTRIENT.isdisjoint(present)):
         return False  # nobody weighs milligrams out in a kitchen
-    return _SAYS.isdisjoint(present)
+    handfuls = all(said_at(tagged, i + 1) == "of" for i in tagged.find(_PORTION))  # "*a handful of* kale" says no share
+    return (_SAYS - _PORTION if handfuls else _SAYS).isdisjoint(present)

@@ -31,6 +31,7 @@ _OPENS = 3  # items
 _FEW = 2  # items: "No *salt*."
 _NOT = frozenset({"negation", "refute"})
 _FOOD = frozenset({"food"})
+_KEPT_BACK = frozenset({"hazard-food", "ambiguous-nutrient"})
 _SOLIDS = frozenset({"solids"})
 
 
@@ -127,7 +128,7 @@ def named_before(tagged: Tagged, said: str, gap: int, kind: Kind, *, dish: bool)
 def _nouns(tagged: Tagged, said: str, kind: Kind) -> list[int]:
     """The nouns that a pronoun may stand for: of "banana pancakes" the pancakes; of what foods hold only what is itself
     spoken of, and only where it may do something."""
-    found = tagged.find(FOOD)
+    found = tagged.find(FOOD | _KEPT_BACK if kind == "safety-age" else FOOD)
     if said in _POINTING and kind in ("function", "disease"):
         ends = [-1, *(i for i, symbol in enumerate(tagged.symbols) if symbol in ".?")]
         found += [i for i in tagged.find(NUTRIENT) if is_subject(tagged, i) or any(0 < i - end <= _FEW for end in ends)]

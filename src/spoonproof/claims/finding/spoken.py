@@ -54,6 +54,9 @@ _PEOPLE = frozenset({"he", "she"})
 _OF_MANY = frozenset({"they", "theyre", "them"})
 _BODY = frozenset({"body", "inner-body"})
 _ABSENT = ("none", "free")
+_OPENING = frozenset({"they", "these", "both", "it", "this", "those"})
+_SET_AGAINST = frozenset({"than", "unlike", "whereas", "while"})
+_PEOPLE_NAMED = frozenset({"audience-baby"})
 _WHO_EATS = frozenset({"goes-without"})
 _SAID = NAMED | GENERIC | {"solids"}
 _HOLDS = frozenset({"contain", "have", "copula", "high"})
@@ -105,6 +108,10 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
         i for i in tagged.find(wanted, at, match.end + REACH) if i not in taken and tagged.items[i].words != itself
     ]
     later = [i for i in later if not _says_how(tagged, i, match)] or ([] if match.rule.level in _ABSENT else later)
+    if later and (opening := _opening(tagged, at)) is not None:
+        later = [i for i in later if kind != "comparative" and tagged.items[i - 1].words not in _SET_AGAINST]
+        if not later:
+            return _carried(tagged, match, opening)
     if later:
         return named(
             tagged, later[0], taken, mixed_from=later[0] if kind in _DOING and match.rule.name != "needs" else None
@@ -131,6 +138,14 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
         said = tagged.words(lacking, lacking + 1).lower()
         return Subject((lacking, lacking + 1), (said,), (), False, False, f"“{said}”")
     return _carried(tagged, match, None)
+
+
+def _opening(tagged: Tagged, at: int) -> int | None:
+    """The pronoun that a sentence about foods opens with, right before what is said at ``at``: "*they* have more iron
+    than beef", "*both* beat milk for zinc"."""
+    if tagged.find(_PEOPLE_NAMED, 0, at):
+        return None
+    return next((i for i in range(max(0, at - _NEXT), min(at, _NEXT)) if said_by(tagged, i) in _OPENING), None)
 
 
 def _speaks_itself(tagged: Tagged, at: int, pronoun: int) -> bool:
