@@ -186,16 +186,25 @@ def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
 def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) -> bool:
     """Whether a statement that stands is the very words of a danger, and takes them back or warns of it: "some say wait
     till one for egg, you don't need to", "honey harms babies"."""
-    if not other.stays or not other.claim.overlaps(one.claim):
+    if not other.claim.overlaps(one.claim) or not (other.stays or _only_an_effect(other, one)):
         return False
     if other.claim.polarity == "refutes":
         return True
     if not one.claim.subjects or not _tells_all(other.claim, one.claim):
         return False  # what is done about choking, or waited with, no warning of a food takes back
-    if _stance_of_entry(other, register) == "warns":
+    if _stance_of_entry(other, register) == "warns" or _only_an_effect(other, one):
         return True
     harm = register.words.get("harm told", ())
     return other.claim.polarity == "asserts" and has_any(plain(other.claim.quote), harm)
+
+
+def _only_an_effect(other: JudgedClaim, one: JudgedClaim) -> bool:
+    """Whether the words of a danger say no more than what a food does or doesn't do, or is needed for: "prunes keep
+    babies regular", "sugar doesn't make them hyper" hand nothing to anybody. Judging has its own word on it."""
+    claim = other.claim
+    judged_so = other.advice == "keep" if claim.kind == "disease" else not other.advice.startswith("cut")
+    begins = claim.start <= one.claim.start + len("the ")
+    return claim.kind in ("function", "disease") and judged_so and begins and _tells_all(claim, one.claim)
 
 
 def _tells_all(warning: Claim, danger: Claim) -> bool:

@@ -12,6 +12,13 @@ from tests.each import each
     [
         "Most babies as young as nine weeks can begin to enjoy a bath and a book.",
         "There are two cafes we know are safe, and many are not.",
+        "Scrape the seeds and guts out of the squash.",
+        "Pull out the stringy guts and seeds with a spoon.",
+        "I set out to bake a teething biscuit.",
+        "The usual cause of diarrhoea in summer is heat.",
+        "Constipation is common when solids begin.",
+        "This is great because my son likes to stir.",
+        "If your toddler doesn't have a sweet tooth use marrow instead.",
         "An uncle had a stomach complaint that put him on apple sauce.",
         "It is a comfort to know my child will be safe.",
         "It is hard to find somewhere safe to eat.",

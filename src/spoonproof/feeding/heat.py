@@ -59,7 +59,8 @@ _SEARED_MINUTES = 3.0  # both sides together; a piece of meat is raw inside afte
 _DRY_HEAT = frozenset({"fat", "pan"})
 _OF_ANIMALS = frozenset({"meat", "poultry", "offal", "fish", "shellfish"})
 _COOKED_THROUGH = re.compile(
-    r"\b(?:through|no (?:\w+ )?pink|not pink|no longer pink|run clear|well[- ]done|opaque|crisp\w*|\d ?°? ?C inside)\b"
+    r"\b(?:(?:cook(?:ed)?|done|hot|opaque|white|set|firm|brown(?:ed)?|flak\w+|way|right)(?: \w+)? through"
+    r"|no (?:\w+ )?pink|not pink|no longer pink|run clear|well[- ]done|opaque|crisp\w*|\d ?°? ?C inside)\b"
     r"|\b(?:wafer|paper)[- ]thin\b|\b(?:comes?|falls?) apart\b|\b(?:until|till|when|once)\b[^.;]{0,40}\bflak",
     re.I,
 )

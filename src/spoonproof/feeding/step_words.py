@@ -68,7 +68,7 @@ _UNDONE = rf"(?:pink|rosy|red|raw|blue|cold|blush\w*|{_GLASSY})"
 _NOT = r"(?<!no )(?<!not )(?<!not a )(?<!without a )(?<!never )(?<!longer )(?<!any )(?<! of )"
 RARE = re.compile(
     r"\b(?:medium[- ])?rare\b|\bblood(?:y|ied)\b|\bstill (?:a little |slightly )?(?:pink|red|raw)\b"
-    r"|\b(?:keep|leave|leaving|left|serve)\b[^.;]{0,20}\bpink\b"
+    r"|\b(?:keep|leave|leaving|left|serve|eat|stays?|remains?)\b(?! (?:no|not))[^.;]{0,20}\b(?:pink|rosy|blushing)\b"
     rf"|\b(?:leav|keep|kept|left)\w* (?:the |its |their )?{_MIDDLE} (?:\w+ ){{0,2}}{_UNDONE}\b"
     rf"|\b{_MIDDLE} (?:(?:is|stays?|still|remains?|should|must|looks?|be) ){{1,4}}(?:\w+ )?{_UNDONE}\b"
     rf"|{_NOT}\b(?:blush\w*|rosy|pink(?: tinge)?|hint of pink|raw|{_GLASSY})"

@@ -56,7 +56,7 @@ _SLIPS = dict(
     ketchep=ketchup suger=sugar shuger=sugar hunny=honey honny=honey surup=syrup sirup=syrup almound=almond
     cashue=cashew peenut=peanut raisons=raisin sultannas=sultana
     quinoua=quinoa quinua=quinoa cuscus=couscous bulger=bulgur buckweat=buckwheat semolena=semolina oatmeel=oatmeal
-    beatroot=beetroot brocoly=broccoli spinich=spinach celary=celery
+    cardamon=cardamom beatroot=beetroot brocoly=broccoli spinich=spinach celary=celery
     """.split()
 )
 # Two words that are written as one, and the reverse: always the left form inside the table.
@@ -191,7 +191,7 @@ AFTER = _words(
     baton clove bulb root head sprig bit loin steak ring coin puree mash only finely roughly coarsely thinly thickly
     chopped diced cubed sliced grated shredded crushed minced torn crumbled halved quartered peeled deseeded trimmed
     topped tailed scrubbed washed skinned boned cored stoned pitted destemmed mashed cooked boiled steamed roasted
-    ribbon sheet joint roasting
+    ribbon sheet joint roasting pre small medium large big tiny
     drained rinsed pureed squeezed defrosted thawed melted softened beaten toasted soaked whole and grain rasher
     """
 )

@@ -24,7 +24,7 @@ _ASIDE = re.compile(
     r"|(?:just[ \t])?(?:enough[ \t])?(?:for|to)[ \t](?:an?[ \t])?"
     r"(?P<purpose>[a-z]{2,14}(?:[ \t][^,;()]{0,60})?)"  # "for shaping"
     r"|(?:cut|slit|split|broken|torn|divided)?[ \t]{0,3}(?:in|into)[ \t](?:[0-9]{1,3}|two|three|four|six|eight)\b"
-    r"|(?:kept|stored|cooled|chilled)[ \t][^,;()]{1,60}"
+    r"|for[ \t][0-9½¼¾][^,;()]{1,60}|(?:kept|stored|cooled|chilled)[ \t][^,;()]{1,60}"
     r"|(?:keep|reserve|save|hold|set|skip|omit|leave|add|use|check|buy)[ \t][^,;()]{1,60}"
     # "keep a handful back", "skip for babies"
     r"|(?:about[ \t])?(?:the[ \t])?(?:thickness|length|width|size)[ \t]of[ \t][^,;()]{1,40}"
@@ -34,10 +34,11 @@ _ASIDE = re.compile(
 )
 _DENIED = re.compile(r"(?i)\bnot[ \t](?:too[ \t])?[a-z][a-z-]{2,15}")
 _OTHER_AMOUNT = re.compile(r"(?i)[ \t,(](?:or|/|\|)[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])")
-_PART_END = re.compile(r"[,;()]")
+_PART_END = re.compile(r"[,;()]|[ \t][-–—][ \t]")
 _THE_OTHERS = re.compile(
     r"(?i)\b(?:to[ \t]cover|(?:(?:to|for)[ \t][a-z]{3,14}|for"
-    r"|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the)[ \t]$"
+    r"|(?:soaked|cooked|boiled|steamed|blended|ground|roasted)[ \t]with)[ \t]the"
+    r"|(?:for|measured)(?:[ \t][0-9½¼¾/]{1,5}[ \t]?[a-z]{1,7})?(?:[ \t]of)?)[ \t]$"
 )
 _LONGEST = 40
 _DENIED_BEFORE = re.compile(r"(?i)\b(no|not|without|free (?:of|from)|never|nor)\b[^;()]*$")
@@ -51,7 +52,7 @@ _LOOKS = re.compile(
 )
 _NOTE = re.compile(r"\([^()]{0,120}\)")  # what is still not read in a bracket is a word to the reader
 _DIGITS = re.compile(r"[0-9]{1,9}(?:/[0-9]{1,3})?")
-_SHARES = re.compile(r"(?i)\b(?:[0-9]{1,9}(?:/[0-9]{1,3})?|one|two|three|half|rest|other)\b")
+_SHARES = re.compile(r"(?i)[½⅓⅔¼¾]|\b(?:[0-9]{1,9}(?:/[0-9]{1,3})?|one|two|three|half|rest|other)\b")
 
 
 def of_another_line(text: str, at: int) -> bool:
@@ -170,17 +171,18 @@ _OFFERS = re.compile(
     r"(?i)\bor\b|(?<![0-9])/(?![0-9])|\be\.?g\b|\bi\.?e\b|\b(?:you can (?:also )?use|such as|can be|could be|may be"
     r"|for example|ideally|preferably|alias|aka|also called)\b"
 )
-_ADDS = re.compile(r"(?i)\b(?:plus|with|without|in|from|and not|not|no|for)\b")
+_ADDS = re.compile(r"(?i)\b(?:plus|with|without|in|from|and not|not|no(?!-)|for)\b")
 _OPENS = re.compile(r"[(\[][ \t]{0,3}(?:[^\W\d_]{1,20},?[ \t]{1,3}){0,2}$")
 _LISTS = re.compile(
     r"[ \t]{0,3}(?::|[ \t][–—-])[ \t]{1,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$"
 )  # "nuts: pecans or walnuts"
 _GOES_ON = re.compile(r"(?i)[ \t]{0,3}(?:,|/|,?[ \t]{1,3}(?:or|and))[ \t]{0,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$")
+_OVER_ONE = re.compile(r"[ \t]{0,3},[ \t]{0,3}[^\W\d_]{2,20}(?=[ \t]{0,3},|[ \t]{1,3}(?:or|and)\b)")  # ", beans, peas"
 _AND_WITH_IT = re.compile(  # "(or plain flour plus ½ tsp baking powder)"
     r"[ \t]{0,3}(?:,?[ \t](?:plus|and|with)|[+&])[ \t]{1,3}"
     r"(?:[0-9½⅓⅔¼¾/.]{1,5}[ \t]?[^\W\d_]{1,12}[ \t]{1,3}(?:of[ \t])?)?"
 )
-_DENIES = re.compile(r"(?i)\b(?:no|not|never|nor|without|free (?:of|from)|instead of)\b")
+_DENIES = re.compile(r"(?i)\b(?:no(?!-)|not|never|nor|without|free (?:of|from)|instead of)\b")
 _AFTER_OR = re.compile(r"(?i)\bor[ \t]{1,3}")
 
 
@@ -268,6 +270,8 @@ def offered_foods(draft: LineDraft, name: FoodName, food: str | None) -> list[Al
             before = match.end  # "soya milk, because I was out of almond milk"
             continue
         between = draft.text[before : match.start]
+        if of_a_kind and within:
+            between = _OVER_ONE.sub("", between, 1)
         goes_on = within and bool(_GOES_ON.fullmatch(between) or _with_the_other(draft.text, before, between))
         listed = of_a_kind and not within and bool(_LISTS.fullmatch(between))
         if len(between) > _LONGEST_OFFER or _DENIES.search(between) or not (goes_on or listed or _offers(between)):

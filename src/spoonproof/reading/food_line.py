@@ -42,6 +42,7 @@ from spoonproof.reading.placing import Page
 _LABEL = re.compile(  # "Veg to serve: steamed broccoli"
     r"[ \t]*(?P<words>[^\W\d_]{2,20}(?:[ \t]+[^\W\d_]{2,20}){0,4})[ \t]*:[ \t]+(?=\S)"
 )
+_KIND = re.compile(r"(?i)[ \t]*(?P<words>veg(?:gies?|etables?)?|fruits?|spices?|herbs?)[ \t]*[-–—][ \t]*(?=[0-9½⅓⅔¼¾])")
 _LEFT_OUT = re.compile(r"(?i)[ \t]*[(\[]optional[^()\[\]]{0,40}[)\]][ \t:,–—-]*")
 _HOW_LEAN = re.compile(
     r"(?i)\b[0-9]{1,2}[ \t]?(?:%|per cent)[ \t](?:extra[ \t])?lean\b|\b[789][0-9]/[0-9]{1,2}\b"
@@ -65,6 +66,9 @@ def read_food_line(scalar: Scalar, page: Page) -> tuple[FoodLine, list[Finding]]
         return _too_long(scalar, page.document)
     draft = draft_of(replace(scalar, value=scalar.value.translate(_ROUND)), page)
     label = _LEFT_OUT.match(draft.text) or _LABEL.match(draft.text)
+    kind = _KIND.match(draft.text)
+    if kind is not None and page.foods.find(draft.text[kind.end() :]):  # "veg – 1 cup cauliflower"
+        label = kind
     if label is not None and (label.re is _LEFT_OUT or not page.foods.find(label["words"])):
         draft.begin = label.end()
         draft.use(0, label.end())

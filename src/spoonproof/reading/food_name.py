@@ -16,6 +16,7 @@ from spoonproof.model.tree import Scalar
 from spoonproof.reading.amount_again import Problem
 from spoonproof.reading.faults import fault
 from spoonproof.reading.measures import Measures
+from spoonproof.reading.name_ends import PREPOSITION, parts_of
 from spoonproof.reading.placing import Page, passage_of
 from spoonproof.reading.runs import tokens_of
 
@@ -45,28 +46,10 @@ def _pressed_food(fruit: str, part: re.Match[str], foods: Foods) -> str | None:
 
 _BEFORE_A_NAME = ("prepared", "state", "size", "sort", "ignored")
 _RECORD = re.compile(r"(?<![\w:])[a-z]{2,12}:[0-9A-Za-z]{1,12}(?![\w:])")
-_BREAK = re.compile(
-    r"(?i)[,;()\[\]–—+]|[ \t]-[ \t]|[ \t][x×](?=[ \t]?[0-9½⅓⅔¼¾])"  # "carrots x 2"
-    r"|(?<=[^\W\d_])-[ \t]+(?=[0-9½⅓⅔¼¾]|an?[ \t])|\.(?=[ \t]|$)|:(?=[ \t])"
-    r"|(?<=[^\W\d_])(?<!\band)[ \t]?/[ \t]?(?=[^\W\d_])"
-    r"|(?<=[^\W\d_])(?<!\bor)(?<!\band)(?<!\bplus)(?<!\bwith)(?<!\babout)[ \t]{1,3}"
-    r"(?=[0-9½⅓⅔¼¾][0-9/.½⅓⅔¼¾–-]{0,5}[ \t]?"  # "milk 200 ml"
-    r"(?:k?g|gms?|grams?|m?l|tsp|tbsp|cups?|(?:tea|table)spoons?|katoris?)\b)"
-    r"|(?<=[a-z])[ \t](?=(?:very )?(?:lightly|gently|finely|thinly|roughly|coarsely|freshly|well|thickly)[ \t]"  # "eggs
-    r"(?:[a-z]{3,12}ed|beaten|ground|cut)[ \t]*(?:$|[,;()]|and\b|in\b|into\b|with\b))",  # lightly beaten"
-    re.I,
-)
 _WORD_OF = re.compile(r"(?i)[ \t]{0,9}(?P<word>[^\W\d_]{2,20})[ \t]{1,9}of[ \t]{1,9}")
-_PREPOSITION = re.compile(
-    r"(?i)"
-    r"[ \t](?:"
-    r"(?:(?:made[ \t])?(?:in|into|from|with|without)|for|cut|on|plus|to|or|and|about|per|like|such|ideally|preferably)"
-    r"(?=[ \t/])"
-    r"|e\.?g(?=[ \t.]|$)|[a-z]{2,16}ed(?=[ \t]+(?:with|in|into|together|until|by|to|over|overnight)\b|[ \t]*$))"
-)
 _DASHED = re.compile(r"(?<=[^\W\d_])[ \t]{0,2}[-–—][ \t]{0,2}(?=[^\W\d_])")
 _FIRST_WORD = re.compile(r"(?i)[ \t]{0,9}(?P<word>[^\W\d_]{2,12})\.?[ \t]{1,9}(?:of[ \t]{1,9})?")
-_SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big"})
+_SHORT_WORDS = frozenset({"of", "or", "hot", "raw", "red", "fat", "big", "black", "pink", "hard", "lean"})
 _GLOSS = re.compile(r"[ \t]*(?P<part>[^\W\d_]{3,12}[ \t]+)?\((?P<food>[^\W\d_][^()]{1,40})\)")
 _BRACKET = re.compile(r"\([^()]{0,120}\)")
 
@@ -134,17 +117,6 @@ def first_word(draft: LineDraft) -> int:
     return skip_spaces(draft.text, draft.begin)
 
 
-def _segments(text: str) -> list[tuple[int, int]]:
-    """The parts of the line between commas, brackets and dashes."""
-    parts: list[tuple[int, int]] = []
-    start = 0
-    for found in _BREAK.finditer(text):
-        parts.append((start, found.start()))
-        start = found.end()
-    parts.append((start, len(text)))
-    return [(a, b) for a, b in parts if text[a:b].strip()]
-
-
 def food_name(draft: LineDraft) -> FoodName | None:
     """Find the food. None when no word of the line names one (or could)."""
     record = _RECORD.search(draft.text)
@@ -152,7 +124,7 @@ def food_name(draft: LineDraft) -> FoodName | None:
         return _named_record(draft, record)
     text = draft.open_text()
     name = _pressed(draft, text) or _over_notes(draft, text) or _over_a_dash(draft, text)
-    return name or next(filter(None, (_in_segment(draft, text, start, end) for start, end in _segments(text))), None)
+    return name or next(filter(None, (_in_segment(draft, text, start, end) for start, end in parts_of(text))), None)
 
 
 def _in_segment(draft: LineDraft, text: str, start: int, end: int) -> FoodName | None:
@@ -165,7 +137,7 @@ def _in_segment(draft: LineDraft, text: str, start: int, end: int) -> FoodName |
     if near is not None:
         return near
     left = _left_over(draft, text, start, end)
-    if left is not None and (stop := _PREPOSITION.search(text, *left)) is not None:
+    if left is not None and (stop := PREPOSITION.search(text, *left)) is not None:
         left = left[0], len(text[: stop.start()].rstrip())  # "gigantes or butter beans"
     of = _WORD_OF.match(text, start, end)
     inner = _match(draft, text, of.end(), end) if of is not None else None
@@ -177,7 +149,7 @@ def _in_segment(draft: LineDraft, text: str, start: int, end: int) -> FoodName |
     if known is None:
         return _glossed(draft, left) or _unknown(draft, *left)
     # "Beetroot powder": a known food, of which the words after it make another.
-    stop = _PREPOSITION.search(text, left[1], end)
+    stop = PREPOSITION.search(text, left[1], end)
     whole = left[0] + len(text[left[0] : stop.start() if stop else end].rstrip())
     if left == (known.start + left[0], whole) and known.end == whole - left[0]:  # "baby leaf spinach"
         return _taken(draft, NameMatch(*left, known.food))
@@ -207,7 +179,7 @@ def _over_notes(draft: LineDraft, text: str) -> FoodName | None:
     in front of; what the bracket says is still to be read."""
     notes = [found.span() for found in _BRACKET.finditer(text)]
     outside = _BRACKET.sub(lambda found: " " * len(found[0]), text)
-    for start, end in _segments(outside) if notes else ():
+    for start, end in parts_of(outside) if notes else ():
         match = _match(draft, outside, start, end)
         if match is None:
             return None
@@ -227,7 +199,7 @@ def _over_a_dash(draft: LineDraft, text: str) -> FoodName | None:
     """ "Ginger – garlic paste": one name, written with spaces around its hyphen."""
     for dash in _DASHED.finditer(text):
         joined = text[: dash.start()] + " " * len(dash[0]) + text[dash.end() :]
-        named = (_match(draft, joined, start, end) for start, end in _segments(joined))
+        named = (_match(draft, joined, start, end) for start, end in parts_of(joined))
         match = next((one for one in named if one is not None), None)
         if match is not None and match.start < dash.start() and dash.end() < match.end:
             return _taken(draft, match)
@@ -238,7 +210,7 @@ def _match(draft: LineDraft, text: str, start: int, end: int) -> NameMatch | Non
     """The food a segment names. Where the name that is found stands behind a preposition ("chickpeas in
     water"), the words before it are asked first."""
     whole = _named_at(draft, text, start, end)
-    for found in _PREPOSITION.finditer(text, start, end):
+    for found in PREPOSITION.finditer(text, start, end):
         if whole is not None and whole.start < found.start():
             break
         head = _named_at(draft, text, start, found.start())
@@ -284,7 +256,7 @@ def _of_two_flavours(draft: LineDraft, text: str, start: int, end: int) -> int |
 def _tail(draft: LineDraft, match: NameMatch, end: int) -> int | None:
     """Where unknown words right after the name end ("rice flurbs"): they make it another food. None: all known."""
     text = draft.open_text()
-    stop = _PREPOSITION.search(text, match.end, end)
+    stop = PREPOSITION.search(text, match.end, end)
     left = _left_over(draft, text, match.end, stop.start() if stop else end)
     return left[1] if left is not None and left[0] == skip_spaces(text, match.end) else None
 
@@ -322,7 +294,7 @@ def _pressed(draft: LineDraft, text: str) -> FoodName | None:
     lead = OF_ONE.match(draft.text, first_word(draft))
     if lead is None:
         return None
-    for start, end in _segments(text):
+    for start, end in parts_of(text):
         fruit = _match(draft, text, max(start, lead.end()), end) if end > lead.end() else None
         if fruit is not None:
             made = _pressed_food(text[fruit.start : fruit.end], lead, draft.foods)

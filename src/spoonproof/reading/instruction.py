@@ -66,7 +66,7 @@ _SLOW = re.compile(  # a slow cooker is set to low or high, and for hours
     r"(?:[- –]?(?:[0-9½¼¾]{1,2}|to [0-9]{1,2}))?"
     r"[ \t]?(?:hours?|hrs?|h)\b|\b(?:in|inside) (?:an?|the|your) (?:pre-?heated )?slow[- ]cooker\b"
 )
-_LEAD_CLAUSE = re.compile(r"(?i)\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless)\b")
+_LEAD_CLAUSE = re.compile(r"(?i)\b(?:when|once|while|whilst|if|as soon as|after|before|as|unless|during)\b")
 GRAVE = frozenset(("honey", "salt", "salty", "added-salt", "free-sugar", "nut-whole", "alcohol"))
 
 
@@ -188,6 +188,7 @@ def _describes(tables: Tables, text: str, match: VerbMatch, others: Sequence[Ver
 
 _BY_WORDS_AFTER = (
     (("cut",), re.compile(r"(?i)[ \t-]sides?\b")),  # "lay the halves cut side up"
+    (("skin",), re.compile(r"(?i)[ \t-](?:sides?|on|off)\b")),  # "lay the salmon skin side down"
     (("lid",), re.compile(r"(?i)[ \t]{1,9}(?:firmly |tightly |half )?(?:on|off)\b")),  # "cook in the water, lid on"
     (  # "add the swede, brown sauce and water"
         ("brown",),

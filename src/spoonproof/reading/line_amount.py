@@ -16,8 +16,13 @@ from spoonproof.reading.faults import fault
 from spoonproof.reading.food_name import OF_ONE, FoodName, LineDraft, first_word, skip_spaces
 from spoonproof.reading.runs import tokens_of
 
-_TO_TASTE = re.compile(r"(?i)[, \t]{0,9}\b(?:to taste|as needed|as required|if needed|optional)\b")
-_IN_WORDS = re.compile(r"(?i)[,:(–—-][ \t]{0,9}(?P<amount>(?:an?|one|two|half)[ \t])")
+_TO_TASTE = re.compile(
+    r"(?i)[, \t]{0,9}\b(?:(?:as per|according to) (?:your )?taste|to taste|as needed|as required|if needed|optional)\b"
+)
+_IN_WORDS = re.compile(  # "turmeric – a pinch", "saffron a generous pinch"
+    r"(?i)(?:[,:(–—-][ \t]{0,9}|[ \t]{1,3}(?=an? (?:[a-z]{3,8} )?(?:pinch|handful|dash|drop)\b))"
+    r"(?P<amount>(?:an?|one|two|half)[ \t])"
+)
 _PIECE = re.compile(
     r"(?i)[ \t-]{0,9}(?:long |thick |thumb |knob |)(?:piece|length|chunk|knob|strip|stick)s?(?:[ \t]{1,9}of)?(?![\w-])"
 )

@@ -22,9 +22,9 @@ from spoonproof.reading.runs import WORD, Token, compared, key_of, runs_at
 _DESCRIBING = frozenset(
     """
     sweet red green white brown black yellow orange purple whole fresh baby unsalted salted smooth crunchy ground
-    plain natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little free range
-    greek light dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat leaf new
-    old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising
+    plain natural full fat low dried tinned canned frozen cooked raw ripe large small medium big little mini tiny
+    free range greek light dark extra virgin hot cold mild strong mature soft hard fine coarse thick thin split flat
+    leaf new old wild long short grain skinless boneless smoked toasted rolled quick wholemeal wholewheat self raising
     double single half sun dry unsweetened sweetened reduced no added in of and with the lean boiled roast mixed
     spring baking sea rock table garden french british san flaked desiccated clear runny organic
     """.split()

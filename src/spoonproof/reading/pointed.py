@@ -266,7 +266,8 @@ def told_by_state(reader: StepReader, text: str, mention: Mention) -> Mention:
     "the cucumber batons", "the dried fruit" beside a pear."""
     if len(mention.lines) < 2:
         return mention
-    ahead = _WORD_BESIDE.search(text[max(0, mention.start - 24) : mention.start])
+    before = text[max(0, mention.start - 24) : mention.start]
+    ahead = None if "/" in before else _WORD_BESIDE.search(before)  # "the chopped/grated vegetables" are both
     after = _WORD_BESIDE.match(text[mention.end :])
     inside = text[mention.start : mention.end].split()[:-1]
     for word in (*inside, *(found[0].strip() for found in (ahead, after) if found)):

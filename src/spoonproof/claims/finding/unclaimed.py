@@ -10,6 +10,7 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.kitchen import ILLNESS, KITCHEN
 from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import widen
+from spoonproof.claims.finding.spoken_of import SPOKEN_OF, teething_thing
 from spoonproof.claims.scan import Tagged
 
 _NOT_THE_SAME = r"(?:doesn't|does not|don't) (?:always )?mean|(?:isn't|is not) (?:always )?the same(?: thing)? as"
@@ -99,7 +100,8 @@ def claims_nothing(tagged: Tagged, match: Match) -> bool:
     begin, end = first_of(match), end_of(match)
     if quoted(tagged, begin, end) or quoted(tagged, *match.trigger) or _picked(tagged, match):
         return True
-    asked = _BY_RULE.get(match.rule.name, ()) + KITCHEN.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
+    asked = _BY_RULE.get(match.rule.name, ()) + KITCHEN.get(match.rule.name, ())
+    asked += SPOKEN_OF.get(match.rule.name, ()) + _BY_KIND.get(match.rule.kind, ())
     return any(ask(tagged, match) for ask in asked)
 
 
@@ -331,8 +333,8 @@ def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
 
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses),
-    "disease": (*ILLNESS, _another_clause, _to_the_senses),
+    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses, teething_thing),
+    "disease": (*ILLNESS, teething_thing, _another_clause, _to_the_senses),
     "nutrient-content": (_another_clause, _names_a_thing),
     "general-benefit": (_names_a_thing,),
 }

@@ -49,7 +49,7 @@ def ill_spoken_of(claim: Claim, key: Key, verdict: Verdict, register: Register) 
     if not all(runs_of(food) & register.about(entry) for food in named):
         return
     verdict.truth, verdict.entry, verdict.why, verdict.refs = "true", entry, entry.why, entry.refs
-    verdict.wording, verdict.add, verdict.harm = None, "", entry.harm
+    verdict.wording, verdict.add, verdict.harm, verdict.warning = None, "", entry.harm, None
     verdict.steps.append(f"said to be bad for them, and {entry.id} keeps it from them at {key.months} months")
 
 
@@ -90,7 +90,8 @@ def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     if verdict.truth == "true" and not offered:
         return
     subjects = key.subjects or runs_of(key.near)  # "raw carrot sticks are great for": the clause may hold the food
-    if has_any(key.words, register.words.get("harm told", ())) or _TOO_LITTLE.search(key.words):
+    told = has_any(key.words, register.words.get("harm told", ())) or _CAUSES.search(plain(around(claim)))
+    if told or _TOO_LITTLE.search(key.words):
         return
     asked = replace(key, kind="safety-age", stance="permits", effect=None, level=None, subjects=subjects)
     entry = register.truth(asked)
@@ -114,5 +115,9 @@ def warned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     verdict.steps.append(f"safety: {entry.id} says not at {key.months} months")
 
 
+_CAUSES = re.compile(
+    r" (?:due to|caused by|because of|comes? from) (?:[a-z]+ ){0,12}?(?:excessive|too much|overeating) "
+)
+"""What brings an illness, and is praised for nothing: "due to an infection or eating excessive ..."."""
 _TOO_LITTLE = re.compile(r" (?:(?:is|are|has|have) too (?:low|poor|little|few|thin)|lacks?|short of|not enough) ")
 """What praises no food: "almond milk is too low in energy"."""

@@ -242,7 +242,7 @@ def _led(leading: str, words: str, effect: str, subject: str) -> tuple[int, str]
     if effect == "allergic-reaction":
         said = said.replace(" ignore ", " ")  # "ignore the hives" is what is claimed, and takes nothing back
     found = list(_DENIES.finditer(said))
-    if not found:
+    if not found or ((own := WARNS_ON.search(leading + words[:_OPENING])) and own.start("own") >= len(leading)):
         return 0, quote
     end = found[-1].end()
     # What is turned before its subject is named is turned before it is said: "a myth, the truth is grapes can choke".
@@ -252,6 +252,14 @@ def _led(leading: str, words: str, effect: str, subject: str) -> tuple[int, str]
     if _TURN.search(said, end, opens) or (effect == "harm" and said.startswith(" and ", end)):
         return 0, quote
     return len(found), said[end:]
+
+
+WARNS_ON = re.compile(
+    r"[,;–—] (?:and|plus|so|besides|also) (?:worse,? )?(?P<own>(?:it|they|that|those)"
+    r"(?:['’]s|['’]re|(?: is| are| can| could| may| might)(?:n['’]t)?)\b)",
+    re.IGNORECASE,
+)
+"""A warning of its own behind what was taken back: "there's no proof that it helps, *and it's a* choking risk"."""
 
 
 def _run_on(leading: str, words: str) -> str:

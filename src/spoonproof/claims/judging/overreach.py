@@ -33,6 +33,17 @@ _A_NEED = re.compile(
 )
 _ALL_OF_IT = re.compile(r"(?<! not)(?<!n't) all (?:of )?(?:the|her|his|their|your|that) ")
 """All of a nutrient that somebody needs: "gives her all the vitamin D"."""
+_ALL_THEY_NEED = re.compile(
+    r" all (?:of )?(?:the|her|his|their|your) (?:[a-z0-9]+ ){1,3}?"
+    r"(?:they|she|he|it|you|(?:(?:a|your|the|any) )?(?:baby|child|toddler)|babies|children|toddlers) needs? "
+)
+"""A nutrient of which a baby is said to need no more: "all the iron they need"."""
+_ALL_NEEDED = re.compile(
+    r"(?<! not)(?<!n't) (?:all|everything) (?:that's|that is|(?:that )?(?:they|she|he|you|(?:(?:a|your|the|any) )?"
+    r"(?:baby|child|toddler)|babies|children|toddlers)) (?:ever |really )?need(?:s|ed)? "
+)
+"""That nothing else is needed: true of milk for the first half year, and of no food later."""
+_MILK_ALONE = 6
 _NO_SOONER = re.compile(
     r"[ ,;:—–-]*(?:and |but )?(?:never|not(?: a day)?|no) (?:any )?(?:before|earlier|sooner)\b", re.IGNORECASE
 )
@@ -48,7 +59,11 @@ _BETTER_THAN = re.compile(
     r" (?:better|best|healthier|safer|gentler|kinder|easier|superior|worse) (?:[a-z0-9']+ ){0,6}(?:than|to) "
 )
 """What holds one thing that may be given against another: that it is better is not said by leave to give it."""
-_ASIDE = re.compile(r"(?:after|than|instead of|next to|besides?|apart from|other than|rather than) ", re.IGNORECASE)
+_ASIDE = re.compile(
+    r"(?:after (?!the age|about|around|their|her|his|the first|an? year|\d|(?:four|five|six|seven|eight|nine|ten|eleven"
+    r"|twelve|one|two|three|eighteen) )|than|instead of|next to|besides?|apart from|other than|rather than) ",
+    re.IGNORECASE,
+)
 """How a claim begins whose food is what another is held against: "the best drink after water for a one year old"."""
 _BOUGHT = re.compile(
     r"\b(?:buy|bought|buying|use|choose|chose|pick|get|got|take|look for|go for|swap to|even) (?:the|an?) [\w-]+$",
@@ -155,6 +170,9 @@ def _beyond(claim: Claim, key: Key, verdict: Verdict, register: Register) -> tup
     if figure := _figure_not_borne(claim, entry):
         told = f"“{figure}” is a figure that its source here does not give. {why}"
         return "unproven", told, f"its entry bears no such figure ({figure})"
+    if given and (_ALL_THEY_NEED.search(said) or (key.months > _MILK_ALONE and _ALL_NEEDED.search(said))):
+        told = f"That it may be given is known; that nothing else is needed is not. {why}"
+        return "overstated", told, "its sentence says that it covers a need"
     promised = claim.kind in ("allergen", "disease") and entry is not None and not entry.negation and not entry.stance
     if promised and has_any(said, register.words.get("absolute", ())):
         return "overstated", f"Nobody can promise that. {why}", "it is promised outright, and its entry says less"

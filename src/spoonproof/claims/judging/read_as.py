@@ -7,10 +7,11 @@ import re
 
 from spoonproof.claims.judging.arithmetic import shrinks
 from spoonproof.claims.judging.comparing import equalled
+from spoonproof.claims.judging.frames import WARNS_ON, frames
 from spoonproof.claims.judging.reading import runs_of, said_before
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain, slug
-from spoonproof.model.claim import Claim, JudgedClaim
+from spoonproof.model.claim import Claim, JudgedClaim, Polarity
 from spoonproof.model.record import replace
 
 _BY_ITS_AGE = "when an allergen comes: judged by its age"
@@ -20,7 +21,7 @@ _AMOUNT = frozenset({"contains", "source", "high"})
 
 def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     """The claim with the kind and the level that its words give it, and whether its polarity is settled by them."""
-    claim = _allergen_in(_less_contrast(claim))
+    claim = _allergen_in(_less_contrast(_warning_alone(claim, register)))
     if claim.kind == "allergen" and claim.effect == "age":
         claim = replace(claim, kind="safety-age", steps=(*claim.steps, _BY_ITS_AGE))
     if claim.level in _AMOUNT and has_any(plain(claim.quote), register.words.get("hardly any", ())):
@@ -55,6 +56,15 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     if claim.effect == "infection" and _IN_THE_THROAT.search(plain(claim.quote)):
         why = "what blocks a throat is choked on, and is no infection of it"
         claim = replace(claim, kind="safety-age", effect="choking", steps=(*claim.steps, why))
+    if claim.kind == "safety-age" and (kept := _ANYTHING.search(plain(claim.quote))):
+        named = _TASTES[kept[1]]
+        claim = replace(claim, subjects=(named,), foods=(), steps=(*claim.steps, f"what is kept back is {named}"))
+    if claim.kind == "disease" and _FORBIDS_GIVING.search(said_before(claim)):
+        why = "what is not to be given with an illness treats nothing"
+        claim = replace(claim, kind="safety-age", effect="age", steps=(*claim.steps, why))
+    if claim.kind == "nutrient-content" and claim.level == "low" and _EITHER_FAT.search(_run_out(claim)):
+        why = "one sort or the other is what it lets them have"
+        return replace(claim, kind="safety-age", effect="age", level=None, steps=(*claim.steps, why)), False
     if claim.kind == "safety-age" and _A_MEDICINE.search(plain(claim.quote)):
         claim = replace(claim, kind="disease", effect=None, steps=(*claim.steps, "it is called a medicine"))
     if claim.kind == "disease" and claim.polarity == "asserts" and _exempts(claim):
@@ -65,6 +75,26 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
             claim, kind="function", effect="wind-brought", steps=(*claim.steps, "wind is brought: no colic is cured")
         )
     return claim, False
+
+
+def _warning_alone(claim: Claim, register: Register) -> Claim:
+    """The claim less what was taken back before it and is no part of it: "there's no proof that it helps, and *it's a
+    choking risk*"."""
+    before = said_before(claim)
+    found = list(WARNS_ON.finditer(f"{before}{claim.quote}"))
+    if not found or claim.kind not in ("safety-age", "disease", "function"):
+        return claim
+    if claim.polarity not in ("denies", "refutes") and frames(claim, register) != 1:
+        return claim
+    start = claim.start - len(before) + found[-1].start("own")
+    own = plain(claim.passage.text[start : claim.end])
+    if not has_any(own, register.words.get("risk", ())):
+        return claim
+    why = "a warning of its own: what was taken back before it is no part of it"
+    no = any(token in register.words.get("negations", ()) for token in own.split())
+    sentence = (start, claim.sentence[1] if claim.sentence else len(claim.passage.text))
+    polarity: Polarity = "denies" if no else "asserts"
+    return replace(claim, start=start, sentence=sentence, polarity=polarity, steps=(*claim.steps, why))
 
 
 def _less_contrast(claim: Claim) -> Claim:
@@ -149,6 +179,14 @@ _HARMS_THEM = re.compile(
 _FORBIDS = re.compile(r"(?:please )?(?:don['’]t|do not|never) [^.!?;]{4,120}[,:–—-] ?$", re.IGNORECASE)
 
 
+def _run_out(claim: Claim) -> str:
+    """Its words and those that follow at once."""
+    return plain(claim.passage.text[claim.start : claim.end + _FOLLOWING])
+
+
+_FOLLOWING = 16
+
+
 def _exempts(claim: Claim) -> bool:
     """Whether its illness stands behind an "unless": "peanut from six months, unless there's severe eczema"."""
     behind = plain(claim.quote).partition(" unless ")[2]
@@ -172,7 +210,25 @@ TAKEN_UP = re.compile(r" (?:is|are|gets?|be) (?:[a-z]+ ){0,2}?(?:absorbed|taken 
 _WITHOUT = re.compile(
     r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
 )
-_IN_THE_THROAT = re.compile(r" (?:blocks?|blocking|stuck in|lodges? in|catch(?:es)? in) (?:[a-z']+ ){1,2}throats? ")
+_ANYTHING = re.compile(
+    r"(?: not| never| cannot|[a-z]n't) (?:be )?(?:given?|have|eat|get|offered|fed) "
+    r"(?:(?:him|her|them|babies|your baby) )?"
+    r"anything (sweet|sugary|sweetened|salty|salted) "
+)
+_TASTES = {"sweet": "sugar", "sugary": "sugar", "sweetened": "sugar", "salty": "salt", "salted": "salt"}
+_FORBIDS_GIVING = re.compile(
+    r"\b(?:do not|don['’]t|never|avoid|must not|mustn['’]t|should not|shouldn['’]t) "
+    r"(?:give|giving|offer|offering|feed|feeding|serve|serving) (?:(?:the|any|your|a|more|much) )*$",
+    re.IGNORECASE,
+)
+_EITHER_FAT = re.compile(
+    r" (?:low|reduced|half) fat (?:or|and) (?:full|whole) (?:fat|milk) "
+    r"| (?:full|whole) fat (?:or|and) (?:low|reduced|half) fat "
+)
+_IN_THE_THROAT = re.compile(
+    r" (?:blocks?|blocking|stuck in|lodges? in|catch(?:es)? in|size (?:for|of|to)|fits?|plugs?|seals?) "
+    r"(?:[a-z']+ ){1,4}?throats? "
+)
 _A_MEDICINE = re.compile(
     r" (?:is|are|works? like|acts? like|works? as|acts? as|natural|nature's) (?:(?:an?|the|natural|nature's|own) ){0,3}"
     r"(?:antibiotics?|antivirals?|antibacterials?|painkillers?) "

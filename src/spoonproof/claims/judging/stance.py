@@ -137,6 +137,25 @@ _STOPPED = re.compile(
 """What is broken off until an age is kept from them: "stop solids until he is one"."""
 _FOR_ITS_HARM = re.compile(r"^ no [a-z ]{1,60} because of (?:the |its |their |all the )?[a-z]")
 """What is left out for a reason: "no shark because of the mercury"."""
+_NOT_WITHOUT = re.compile(
+    r"(?: (?:not|never|hardly)|n't)(?: (?:quite|entirely|exactly|really))? "
+    r"without (?=(?:(?:its|any|some|a) )?(?:risk|danger|hazard|harm|problem))"
+)
+"""What has its risk is said to be "not without" it."""
+_NOTHING_IN_IT = re.compile(
+    r"(?: nothing|n't anything| not anything| no [a-z]{1,16})(?: at all)? in (?:[a-z]{1,16} ){1,4}?"
+    r"(?:that |which |to )?"
+    r"(?:(?:can|could|may|might|will|would|ever|possibly|do) ){0,3}"
+    r"(?:harm|harms|hurt|hurts|worry|fear|be (?:afraid|scared|worried)|damage|trouble|poison) "
+    r"| (?:can't|cannot|(?:could|will|do|does)(?:n't| not)|(?:can|could|will) never|won't) (?:ever |possibly )?"
+    r"(?:do (?:any )?)?(?:harm|hurt) "
+)
+"""What is said to hold no harm: "there's nothing in honey that could hurt her"."""
+_LEFT_OUT_SO_SAFE = re.compile(
+    r" (?:no|without(?: any)?) (?:[a-z]{1,16} ){1,8}?"
+    r"(?:it|this|they|these)(?:'s|'re| is| are) (?:[a-z]+ )?(?:safe|fine|okay|ok) "
+)
+"""What is safe for want of it: "with *no raw egg it is safe* to eat"."""
 _MUST_BE = re.compile(
     r"(?<!n't)(?<! not)(?<! never) (?:needs?|must be|should be|has to be|have to be|ought to be|(?:is|are) best"
     r"|can be (?![a-z]+ by )) ?"
@@ -188,6 +207,8 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     named = [part for part in parts if runs_of(part) & subjects]
     if _given_after_all(claim.quote, register, subjects) or _given_instead(claim.quote, register, subjects):
         return "permits"
+    if _LEFT_OUT_SO_SAFE.match(plain(claim.quote)) and not re.search(r"[.?!:;]", claim.quote):
+        return "warns"
     if wished_and_refused(claim) or done_without(claim, register):
         return "warns"
     if _WHY_NOT.search(plain(claim.passage.text[max(0, claim.start - _WHY) : claim.start + _WHY])):
@@ -248,9 +269,10 @@ _A_YEAR = 12
 
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
-    words = standing(words)
+    words = _NOT_WITHOUT.sub(" with ", standing(words))
     if (
         has_any(words, register.words.get("risk denied", ()))
+        or _NOTHING_IN_IT.search(words)
         or _ILL_DENIED.search(words)
         or _NO_HARM_DONE.search(words)
         or (_FEAR_DROPPED.search(words) and not has_any(words, register.words.get("holds back", ())))

@@ -1,0 +1,107 @@
+"""Words of an illness, of the body or of praise that are only spoken of, or name something else: "a common cause of
+diarrhoea is heat", "a teething cracker", "scoop out the seeds and guts"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from spoonproof.claims.finding.draft import Match
+from spoonproof.claims.finding.near import Ask, text_after, text_before
+from spoonproof.claims.scan import Tagged
+
+_FOODS = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
+
+
+def _taken_as_drug(tagged: Tagged, match: Match) -> bool:
+    """ "A *reaction to antibiotics*": a drug that somebody takes, and nothing in a food."""
+    if match.object is None or not tagged.items[match.object[0]].words.startswith("antibiotic"):
+        return False
+    return _TAKEN.search(text_before(tagged, match.object[0])) is not None
+
+
+_TAKEN = re.compile(
+    r"\b(?:(?:reaction|allergy|response|allergic) to|(?:course|dose|round) of|while on|after|during|prescribed|takes?"
+    r"|taking|took|given|with|from) (?:(?:a|the|some|his|her|their|any) )?$"
+)
+
+
+def _great_because(tagged: Tagged, match: Match) -> bool:
+    """ "This is *great because my toddler* likes to help": who stands behind the reason is given nothing."""
+    return _BECAUSE.search(text_after(tagged, match.trigger[0]).partition(".")[0]) is not None
+
+
+_BECAUSE = re.compile(r"^\w+ (?:because|since|as|that|cos|when|how) (?:my|our|the|your|his|her) ")
+
+
+def _a_cause(tagged: Tagged, match: Match) -> bool:
+    """ "Another common *cause for* diarrhoea is heat": an illness is spoken of, and no food before it."""
+    noun = tagged.items[match.trigger[0]].words in _CAUSE and _CAUSE_BEFORE.search(
+        text_before(tagged, match.trigger[0])
+    )
+    return bool(noun) and not tagged.find(_FOODS)
+
+
+_CAUSE = frozenset({"cause", "causes"})
+_CAUSE_BEFORE = re.compile(r"\b(?:a|an|another|common|main|the|usual|one|possible|other|likely|chief|biggest|these) $")
+
+
+def _is_common(tagged: Tagged, match: Match) -> bool:
+    """ "Constipation *is common* when new foods begin": an illness is spoken of, and no food that does something."""
+    if match.object is None or match.subject is None or _COMMON.match(text_after(tagged, match.object[1])) is None:
+        return False
+    return tagged.items[match.subject[0]].words in _ANY_FOOD
+
+
+_COMMON = re.compile(
+    r"(?:is|are|can be) (?:(?:a|an|very|quite|pretty|really|so|also) ){0,2}(?:common|normal|usual|frequent|part)\b"
+)
+_ANY_FOOD = frozenset("new food;new foods;solids;solid food;solid foods;food;foods;first foods;weaning".split(";"))
+
+
+def _of_a_squash(tagged: Tagged, match: Match) -> bool:
+    """ "Scoop out the *seeds and guts*": what is inside a pumpkin, and nobody's gut."""
+    at = (match.object or match.trigger)[0]
+    around = f"{text_before(tagged, at)}{text_after(tagged, at)}"
+    return tagged.items[at].words in _GUTS and _SEEDS_AND_GUTS.search(around) is not None
+
+
+_GUTS = frozenset({"gut", "guts"})
+_SEEDS_AND_GUTS = re.compile(
+    r"\b(?:seeds?,? (?:and|or) (?:the |stringy )?guts|guts (?:and|or) (?:the )?(?:seeds|strings)"
+    r"|guts of (?:the|your|a) |(?:pumpkin|squash|melon)(?:'s)? guts|scoop(?:ing)? (?:out )?[^.]{0,24}guts)\b"
+)
+
+
+def teething_thing(tagged: Tagged, match: Match) -> bool:
+    """ "A *teething cracker*": the name of a sort of thing to bite on."""
+    if match.object is None or tagged.items[match.object[1] - 1].words != "teething":
+        return False
+    return _BITTEN_ON.match(text_after(tagged, match.object[1])) is not None
+
+
+_BITTEN_ON = re.compile(
+    r"(?:crackers?|biscuits?|rusks?|rings?|toys?|sticks?|wafers?|cookies?|bars?|loll(?:y|ies)|pops?|popsicles?|mitts?"
+    r"|feeders?|teethers?)\b"
+)
+
+
+def _if_not(tagged: Tagged, match: Match) -> bool:
+    """ "*If your baby doesn't have a sweet tooth* use gourd": a condition, and nothing that food does."""
+    at = (match.object or match.trigger)[0]
+    return _CONDITION.search(text_before(tagged, at)) is not None
+
+
+_CONDITION = re.compile(
+    r"\bif (?:your|the|a|my) (?:baby|child|toddler|little one) (?:doesn't|does not|isn't|has no) (?:\w+ ){0,2}$"
+)
+
+SPOKEN_OF: Mapping[str, tuple[Ask, ...]] = {
+    "better-since": (_if_not,),
+    "brings-disease": (_a_cause,),
+    "contaminant": (_taken_as_drug,),
+    "disease-and-food": (_is_common,),
+    "fine-for-babies": (_great_because,),
+    "food-and-weak-function": (_of_a_squash,),
+}
+"""Rule name and what to ask of its matches."""
