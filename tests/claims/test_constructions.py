@@ -1,6 +1,7 @@
-"""How English says what a food holds, does for the body or an illness, and what cooking does to it: each construction of
-``frames/constructions.csv`` over foods, nutrients and ways of speaking; and beside them ``frames/near_misses.csv``,
-the same words said of taste, looks, price and the pan.
+"""How English says what a food holds, does for the body or an illness, and what cooking does to it.
+
+Each construction of ``frames/constructions.csv`` over foods, nutrients and ways of speaking; and beside them
+``frames/near_misses.csv``, the same words said of taste, looks, price and the pan.
 """
 
 from __future__ import annotations
@@ -54,7 +55,7 @@ STILL_HEARD = (
     "{f} <powers/power> through any sauce",
 )
 """Near misses that are still taken for a claim."""
-EVERY = 41
+EVERY = 61
 """One in so many of all constructions over all foods, nutrients and ways of speaking, each in its turn."""
 
 

@@ -170,7 +170,7 @@ FUNCTION = (
         "makes-available",
         "T(<make>) _2 O(<NUTRIENT>) ~6 <available>",
         effect="absorption",
-        needs="FOOD",
+        needs="FOOD pronoun",
         says="makes a nutrient easier to take up",
     ),
     *_function(
