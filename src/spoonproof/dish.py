@@ -58,20 +58,27 @@ class Dish:
         knowledge: Knowledge,
         others: Mapping[str, Recipe] | None = None,
         find: Callable[[Recipe], Sequence[Claim]] | None = None,
+        titles: Callable[[], Mapping[str, str]] | None = None,
     ) -> None:
         """``others``: the channel's recipes by slug, for recipes used as foods. ``find``: gives a recipe's claims
-        where they may be at hand (see ``find_in``)."""
+        where they may be at hand (see ``find_in``). ``titles``: those of the others, where they need not be read."""
         self.recipe = recipe
         self.channel = channel
         self.knowledge = knowledge
         self.others = others or {}
         self._find = find
+        self._titles = titles
         self._facts_before: tuple[object, Facts] | None = None
         self._numbers_before: tuple[Facts, tuple[str, ...], KitchenNumbers] | None = None
         self._judged: dict[Hashable, JudgedClaim] = {}  # what was judged of the recipe as it was before
         self._served: Served = {}
         self._judged_now: list[tuple[Claim, JudgedClaim]] = []
         self._judged_by: tuple[object, ...] = ()
+
+    @property
+    def titles(self) -> Mapping[str, str]:
+        """The titles of the channel's recipes, by slug."""
+        return self._titles() if self._titles else {slug: other.title.value for slug, other in self.others.items()}
 
     def take_from(self, before: Dish) -> None:
         """Take over what was worked out of ``before``, the same recipe of the same channel, neither of which rests on

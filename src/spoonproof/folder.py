@@ -207,7 +207,11 @@ class ChannelFolder:
         """The slugs of recipes by their titles; only what stands in the heads is looked at."""
         from spoonproof.reading.slugs import slugs_by_title
 
-        return slugs_by_title((slug, self.title_of(path)) for slug, path in self._slugs.items())
+        return slugs_by_title(self._titles.items())
+
+    @cached_property
+    def _titles(self) -> Mapping[str, str]:
+        return {slug: self.title_of(path) for slug, path in self._slugs.items()}
 
     def title_of(self, path: Path) -> str:
         """The title in the head of a recipe file, found without reading the recipe; "" where none is found."""
@@ -293,7 +297,9 @@ class ChannelFolder:
 
     def dish(self, recipe: Recipe, others: Mapping[str, Recipe] | None = None) -> Dish:
         """The dish of a recipe of this channel. ``others``: stands in for ``recipes``."""
-        return Dish(recipe, self.channel, self.knowledge, self.recipes if others is None else others, self._find)
+        if others is not None:
+            return Dish(recipe, self.channel, self.knowledge, others, self._find)
+        return Dish(recipe, self.channel, self.knowledge, self.recipes, self._find, lambda: self._titles)
 
     def let_go(self, most: int = 0) -> None:
         """Forget the recipes that were read, if they are more than ``most``: what is asked for again is read again."""

@@ -85,6 +85,8 @@ SOUND = (
     "After the age of seven months babies can be given soft idlis.",
     "Sprouts from the shop could carry salmonella.",
     "Our nan put honey on dummies; we know today that it can make a baby seriously ill.",
+    "Babies under one shouldn't have anything salty, so this broth is plain.",
+    "Babies of eight months should not be given anything sweet so this mash has none.",
 )
 UNHEARD = ("Babies can't get enough vitamin D from food alone.",)
 """In which no claim is found, and no danger must be."""
@@ -171,6 +173,9 @@ WRONG = (
     "Bean sprouts are best eaten raw.",
     "Offer your baby yoghurt, low-fat or full-fat.",
     "Some people still give water to newborns, and it does them good.",
+    "When your toddler has a cold, onion soup will shift it.",
+    "Formula has everything a baby needs all through the first year.",
+    "Breast milk gives all that's needed until one.",
 )
 
 

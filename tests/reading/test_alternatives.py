@@ -27,6 +27,12 @@ from tests.reading.readings import amount_words, read_line
             ["breast-milk", "infant-formula-made-up", "oat-drink"],
         ),
         ("150 ml oat drink (you can also use milk)", "oat-drink", ["whole-milk"]),
+        ("1 tbsp fresh herbs: parsley, dill", "fresh-herbs", ["parsley", "dill"]),
+        ("1 cup mixed vegetables (carrot, beans, peas)", "mixed-vegetables", ["carrot", "pea"]),
+        ("2 tbsp seeds (sunflower, pumpkin, sesame)", "mixed-seeds", ["pumpkin-seeds", "sesame-seeds"]),
+        ("1/2 cup chopped nuts - almonds or cashews", "mixed-nuts", ["almond", "cashew"]),
+        ("1 cup oat flour (or 1/2 cup oat flour + 1/2 cup baby oatmeal)", "oat-flour", ["baby-oat-cereal"]),
+        ("1 cup water or homemade, no-salt vegetable broth", "water", ["vegetable-stock"]),
     ],
 )
 def test_what_may_stand_in_is_a_choice(text: str, food: str, choices: list[str]) -> None:

@@ -62,11 +62,13 @@ def test_a_title_of_two_recipes_names_both(tmp_path: Path) -> None:
     folder = _folder(tmp_path, "galley stock", {"pot-7": "Galley Stock", "pot-8": "Galley stock"})
     (fault,) = check(folder.dish(folder.recipes["mash"]))
     assert "pot-7" in fault.message and "pot-8" in fault.message
+    assert [path.stem for path in folder._read] == ["mash"], "a thousand recipes would be read for one name"
 
 
 def test_a_title_of_no_recipe_is_said(tmp_path: Path) -> None:
     folder = _folder(tmp_path, "Ship's stock", {"pot-7": "Galley Stock"})
     assert len(list(check(folder.dish(folder.recipes["mash"])))) == 1
+    assert [path.stem for path in folder._read] == ["mash"]
 
 
 @pytest.mark.parametrize("name", ["../secret", "con", "a/b", "-x"])

@@ -112,6 +112,7 @@ def findings(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[dict[st
     said = io.StringIO()
     with contextlib.redirect_stdout(said), pytest.MonkeyPatch.context() as patch:
         patch.setenv("SPOONPROOF_CACHE", "off")  # nobody asks again
+        patch.setenv("SPOONPROOF_WORKERS", "1")  # the tests have the cores already
         assert main(["check", "--channel", str(root), "--format", "jsonl", "--level", "warning"]) in (0, 1)
     found: dict[str, list[dict[str, object]]] = {}
     for line in said.getvalue().split("\n"):

@@ -13,6 +13,7 @@ from spoonproof.cooking.treatment import cut_when_heated, judge, method_of, soft
 from spoonproof.dish import Dish
 from spoonproof.feeding.heat import quick
 from spoonproof.feeding.wording import listed
+from spoonproof.model.durations import HOURS_FROM, lasting
 from spoonproof.model.finding import Bowl, Level, SourceRef
 from spoonproof.model.recipe import Minutes
 from spoonproof.model.text import Span
@@ -29,9 +30,6 @@ METHOD_WORDS = {
     "pressure": "under pressure",
     "soak": "soaking",
 }
-
-_HOURS_FROM, _DAYS_FROM = 90, 48
-"""Minutes from which a time is said in hours, and hours from which in days."""
 
 
 def judged(dish: Dish, story: Story) -> tuple[Softness, Need | None]:
@@ -201,18 +199,8 @@ def minutes_words(minutes: Minutes) -> str:
     """A time as a cook says it: "18-22 minutes", "1 minute", "2 h 30 min", "12 days 12 hours"."""
     low, high = round(minutes.low), round(minutes.high)
     if low == high:
-        return _lasting(low)
-    return f"{low}-{high} minutes" if high < _HOURS_FROM else f"{_lasting(low)} to {_lasting(high)}"
-
-
-def _lasting(minutes: int) -> str:
-    if minutes < _HOURS_FROM:
-        return f"{minutes} minute{'' if minutes == 1 else 's'}"
-    hours, rest = divmod(minutes, 60)
-    if hours < _DAYS_FROM:
-        return f"{hours} h {rest} min" if rest else f"{hours} hours"
-    days, left = divmod(hours, 24)
-    return f"{days} days {left} hour{'' if left == 1 else 's'}" if left else f"{days} days"
+        return lasting(low)
+    return f"{low}-{high} minutes" if high < HOURS_FROM else f"{lasting(low)} to {lasting(high)}"
 
 
 def need_words(need: Need) -> str:

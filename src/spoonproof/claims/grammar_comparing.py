@@ -20,6 +20,12 @@ COMPARATIVE = (
         says="a superlative of health",
     ),
     *_compares(
+        "none-has-more",
+        "<number|free|negation|scant> _2 <generic-food> ~4 T(<more>) _3 O(<NUT>) _2 <than|as> _2 S(<FOOD>)",
+        level="more",
+        says="no other holds as much",
+    ),
+    *_compares(
         "as-sweet-as",
         "S(<food|dish|sweet-thing|milk-for-babies|pronoun>) _2 <copula> _2 T(<as-sweet>) _1"
         " O(<sweet-drink|sweet-thing|never-yet>)",
@@ -44,7 +50,7 @@ COMPARATIVE = (
     ),
     *_compares(
         "times-the",
-        "(?<!<need>) T(<times>) _3 O(<nutrient|energy|ambiguous-nutrient>)",
+        "(?<!<need>) T(<times>) _3 O(<nutrient|energy|ambiguous-nutrient>) (?!~6 <per-day>|_2 <audience-baby> <need>)",
         level="more",
         named=True,
         says="so many times",

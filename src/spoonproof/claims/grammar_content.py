@@ -141,6 +141,13 @@ NUTRIENT_CONTENT = (
         says="a need that is met",
     ),
     *_content(
+        "is-found-in",
+        "^ _1 S(<pronoun>) <copula> _2 T(<found-in>) _2 O(<food|kingdom>)",
+        level="contains",
+        veto=_KITCHEN,
+        says="which foods hold what was named before",
+    ),
+    *_content(
         "is-where",
         "S(<THING>) _2 <copula> _1 T(<where>) ~5 O(<nutrient>) (?!<food>)",
         level="contains",
@@ -274,6 +281,8 @@ QUANTITY = (
         "T(<number>) ~8 <per-day> _4 O(<NUT>)",
         "T(<number>) ~4 O(<NUT>) ~3 <per-day>",
         "T(<number>) _2 O(<NUT>) _2 <audience-baby|the-child> <need>",
+        "T(<times>) _1 O(<NUT>) ~6 <per-day>",
+        "T(<times>) _1 O(<NUT>) _2 <audience-baby|the-child> <need>",
         says="a share of the day's need",
     ),
     *_quantity(

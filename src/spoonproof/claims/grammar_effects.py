@@ -170,7 +170,7 @@ FUNCTION = (
         "makes-available",
         "T(<make>) _2 O(<NUTRIENT>) ~6 <available>",
         effect="absorption",
-        needs="FOOD",
+        needs="FOOD pronoun",
         says="makes a nutrient easier to take up",
     ),
     *_function(
@@ -306,8 +306,8 @@ DISEASE = (
     *_disease(
         "remedy",
         "T(<remedy>) _3 O(<DISEASE>)",
-        "S(<FOOD|generic-food>) ~14 T(<remedy>) (?!<for> _2 <EFFECT|body>|<in> _1 <FOOD|generic-food>)",
-        "^ _2 S(<pronoun>) ~14 T(<remedy>) (?!<for> _2 <EFFECT|body>|<in> _1 <FOOD|generic-food>)",
+        "S(<FOOD|generic-food>) ~14 T(<remedy>) (?!<for> _2 <EFFECT|body>|<in|for> _2 <FOOD|generic-food>)",
+        "^ _2 S(<pronoun>) ~14 T(<remedy>) (?!<for> _2 <EFFECT|body>|<in|for> _2 <FOOD|generic-food>)",
         "S(<food>) ~12 T(<works-well>) (?=[.,!)]|$)",
         effect="remedy",
         says="a remedy",

@@ -116,6 +116,7 @@ PROCESS = (
     *_process(
         "lost-in-process",
         "O(<NUTRIENT|health-weak>) ~2 <copula> _2 T(<alters>) _2 S(<process>)",
+        "O(<NUTRIENT>) ~9 T(<alters|hurts>) <at> S(<process>)",
         says="a process changes a nutrient",
     ),
     *_process(

@@ -59,7 +59,7 @@ TESTIMONY = (
     ),
     *_disease(
         "put-right",
-        f"<have> _1 O({_ILL}) ~8 S(<food|dish>) _2 T(<put-right|benefit> <pronoun>)",
+        f"<have> _1 O({_SIGN}) ~8 S(<food|dish>) _2 T(<put-right|benefit> <pronoun>)",
         "O(<disease|disease-weak|fever>) ~8 S(<food|dish>) _2 T(<did-it>)",
         veto=_KITCHEN + " authority",
         tale=True,

@@ -16,7 +16,7 @@ _SOMEONE = "<audience-baby|audience-adult|pronoun>"
 TURNED = (
     *_function(
         "is-done-by",
-        "O(<body|inner-body|EFFECT|physiology>) _3 T(<BENEFIT|HARM>) _2 <with> _3 S(<FOOD|nutrient>)",
+        "O(<body|inner-body|EFFECT|physiology>) _3 T(<BENEFIT|HARM|keep>) _2 <with> _3 S(<FOOD|nutrient>)",
         veto=_KITCHEN,
         says="a part of the body that a food is good to",
     ),
@@ -38,6 +38,7 @@ TURNED = (
         "makes-for",
         f"T(<make> <for>) _1 (?:<good-state|strong|healthy|well>) _1 O({_PART})",
         f"T(<remedy>) <for> _2 O({_PART})",
+        "T(<benefit-weak>) _1 (?:<good-state|strong|healthy|well>) _1 O(<body|inner-body>)",
         veto=_KITCHEN,
         named=True,
         says="makes a part of the body so",
@@ -68,6 +69,8 @@ TURNED = (
         "makes-it-so",
         "T(<make>) _2 O(<DISEASE>) _1 (?:<less|more|rarer>)",
         "^ _1 S(<pronoun>) T(<keep|make>) _2 O(<DISEASE>)",
+        "^ _1 S(<pronoun>) T(<have|generates>) _1 <audience-baby|audience-adult> _1 O(<DISEASE>)",
+        "(?:S(<FOOD|pronoun>)|^) ~4 T(<breaks>) _1 O(<fever>)",
         veto=_KITCHEN,
         named=True,
         says="makes an illness better or worse",

@@ -44,7 +44,7 @@ TRIGGERS = frozenset(
     calms for-fun only-need let-choke vaccine sweetener
     airway-part nothing-lost good-sources sources-are formed-in reacted
     small-unit can-be-given find-it-in is-got their-needs about-as-much
-    for-water reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
+    for-water through-day reaction-sign the-change milk-bottle no-teeth no-worry unbeaten underdone
     goes-without made-beside
     cut-act waste-of-time round-food risk-with wary symptoms eye-on run-about cannot-cope upright
     all-sugar first-food introduced-early per-week fed-so as-sweet did-it

@@ -34,14 +34,6 @@ def in_words(step: str) -> str:
 _NUTRIENT = re.compile(r"\b[a-z][a-z0-9]{0,20}(?:_[a-z0-9]{1,20}){0,3}_(?:mg|ug|g|kcal)\b")
 
 
-def printed(judged: JudgedClaim) -> str:
-    """The whole trail, numbered, for ``--trail``."""
-    lines = [f"“{judged.claim.quote.strip()}”"]
-    lines += [f"  {index}. {step}" for index, step in enumerate(judged.trail, 1)]
-    lines.append(f"  = {judged.truth}; {judged.advice}: {judged.why}")
-    return "\n".join(lines)
-
-
 def rerun(judged: JudgedClaim, again: Callable[[], JudgedClaim]) -> bool:
     """Whether judging once more (``again``) gives the same answers by the same steps."""
     once_more = again()

@@ -12,6 +12,7 @@ from html import escape
 
 from spoonproof.cooking.tasks import Task
 from spoonproof.cooking.timeline import Plan
+from spoonproof.model.durations import lasting_briefly
 
 WIDTH = 640
 _LEFT, _RIGHT, _TOP, _ROW = 8, 12, 34, 34
@@ -128,13 +129,7 @@ def _minutes(minutes: float) -> str:
     whole = round(minutes)
     if whole < 1 and minutes > 0:
         return "under 1 min"
-    if whole < 120:
-        return f"{whole} min"
-    hours, rest = divmod(whole, 60)
-    if hours >= 48:
-        days, hours = divmod(hours, 24)
-        return f"{days} days {hours} h" if hours else f"{days} days"
-    return f"{hours} h {rest} min" if rest else f"{hours} h"
+    return lasting_briefly(whole)
 
 
 def _cut(words: str, room: int) -> str:

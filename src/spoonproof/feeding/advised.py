@@ -45,6 +45,8 @@ _FOR_NO_BABY = re.compile(
     re.I,
 )
 """Words by which what is made in a film is no baby's: who gets the rest, each sentence must say."""
+_FIFTH = 60
+"""Months until which a row holds that is no matter of a taste at a later age: what chokes, and alcohol."""
 _SENTENCE = re.compile(r"[^.!?;\n]+(?:\.(?=\d)[^.!?;\n]*)*")
 
 
@@ -211,7 +213,7 @@ class _Asked:
             return None
         facts = facts_told(said, hit)
         age = later(said, hit)  # a whole grape is no safer for a child of two; a taste of sugar is
-        counted = [row for row in self.rows if row.level == "error"] if age else self.rows
+        counted = [row for row in self.rows if row.level == "error" or row.until >= _FIFTH] if age else self.rows
         held = [row for row in counted if row.holds(classes, facts, max(self.months, age))]
         return min(held, key=lambda one: LEVELS.index(one.level)) if held else None
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from spoonproof.feeding.hers_first import beside_hers
+from spoonproof.feeding.named import likened
 from spoonproof.feeding.recipients import UNCUT, kept_back
 from spoonproof.feeding.said_otherwise import said_otherwise
 from spoonproof.feeding.tables import FeedingTables
@@ -68,6 +69,8 @@ def carried_on(text: str, sentences: Sequence[tuple[int, int]], tables: FeedingT
     for at, (start, end) in enumerate(sentences):
         said = text[start:end]
         for food in (*tables.phrases.find(said), *said_otherwise(said, tables)):
+            if likened(said, food):
+                continue
             hers = beside_hers(said, food, tables, {})
             if not (kept_back(said, food) or _NEXT_TO.search(said[: food.start])) and (
                 hers is None or hers.eaters == "baby"

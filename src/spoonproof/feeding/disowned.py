@@ -22,6 +22,13 @@ _WRONG_THEN = re.compile(
 )
 """What opens a tale of regret, whose deeds are its warning: "what I got wrong with my first. I gave him ..."."""
 _DONE_THEN = re.compile(r"\b(?:i|we) (?:\w+ )?(?:gave|put|did|let|made|fed|used|propped|left|mixed|added)\b", re.I)
+_THIS_HAS_NONE = re.compile(
+    r"[.!?\s]*(?:(?:but|and|so) )?(?:this(?: (?:one|bowl|version))?|these|mine|ours|hers|his|the baby['’]s)"
+    r" (?:has|have|needs?|gets?|takes?|goes? with|contains?|does with) (?:neither|none|no such thing"
+    r"|nothing of the (?:kind|sort))\b",
+    re.I,
+)
+"""What the next sentence says of the own dish: "Hers had wine. This has neither"."""
 _NONE_DONE = re.compile(
     r"\b(?:none|not one|nothing) of (?:which|it|that|them|these) (?:did )?(?:i|we) (?:did|do|took|tried|follow|heed)",
     re.I,
@@ -84,6 +91,11 @@ _BEFORE = 240
 """Characters before it in which a tale of regret begins."""
 
 
+def _sentence_end(text: str, at: int) -> int:
+    stop = _STOP.search(text, at)
+    return stop.start() if stop else len(text)
+
+
 def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether what ``text`` tells at ``place``, in a clause from ``start`` on, is refused by the words that follow."""
     behind = text[place[1] : place[1] + _BEFORE]
@@ -92,6 +104,8 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
             return True
         if one.has("condemns") and one.start < _BEHIND_ALONE and not _of_another(text, start, place, one, tables):
             return True
+    if _THIS_HAS_NONE.match(text, _sentence_end(text, place[1])):
+        return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
     if _listed_only(text, start, place) or _of_the_past(text, start, place):

@@ -53,7 +53,7 @@ _IN_ANOTHER_SENSE = {
     ("hot", "sauce"): re.compile(r"\b(?:the|this|that|its|your) $", re.I),
     ("stock", "pot"): re.compile(r"\b(?:in|into|to) (?:an?|the|your)(?: (?:big|large|tall|deep|heavy))? $", re.I),
     # "a little jaggery as sweetener": the jaggery is told by its own name
-    ("sweetener",): re.compile(r"\bas (?:an? )?(?:natural )?$", re.I),
+    ("sweetener",): re.compile(r"\bas (?:an? )?$|\bnatural $", re.I),
     ("sugar",): re.compile(r"\bblood $", re.I),
     # "to tide him over till tea": the meal
     ("camomile",): re.compile(r"\bbath (?:with|of) (?:\w+ )?$", re.I),
@@ -62,9 +62,17 @@ _IN_ANOTHER_SENSE = {
 """Words before a phrase that make another thing of it."""
 
 
+_PLACES = frozenset("mayo cheddar turkey brie cayenne burgundy champagne madeira java".split())
+_IN_A_PLACE = re.compile(r"\b(?:in|from|to|near|round|outside|across|County) $")
+"""Names of foods that are places too, and the words before a place: "to my uncle's in Mayo"."""
+
+
 def likened(text: str, hit: Found) -> bool:
     """Whether the words before it make it another thing, or compare with it: "till tea", "thick as honey"."""
     before = text[max(0, hit.start - 40) : hit.start]
+    name = text[hit.start : hit.end]
+    if name.istitle() and name.lower() in _PLACES and _IN_A_PLACE.search(before):
+        return True
     another = _IN_ANOTHER_SENSE.get(hit.phrase)
     return _LIKENESS.search(before) is not None or (another is not None and another.search(before) is not None)
 

@@ -23,7 +23,7 @@ _NAME = "the bottle"
 _FADES = 8
 """Sentences after which a bottle that nobody speaks of is forgotten."""
 
-ROWS = frozenset({"bottle-propped", "food-in-bottle", "formula-measured", "bottle-kept", "lying-back"})
+ROWS = frozenset({"bottle-propped", "food-in-bottle", "food-poured", "formula-measured", "bottle-kept", "lying-back"})
 """What is told of bottles."""
 
 

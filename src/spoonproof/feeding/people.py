@@ -108,12 +108,14 @@ def spoken_of(names: Mapping[str, str], sentences: Sequence[str]) -> Iterator[Ma
 _AT_AGE = r"(?:['’]s|['’]ll be| is| was| are| turned)(?: \w+){0,2} (?:\w+|\d+)[- ](?:months?|weeks?)\b"
 _SMALL = r"(?:(?:my|our|the|his|her) )(?:(?:little|baby|wee|own|youngest|tiny) ){0,2}"
 _BABY_BOY = re.compile(
-    rf"\bhe{_AT_AGE}|\b{_SMALL}(?:boy|son|grandson|lad|fella|nephew){_AT_AGE}"
+    rf"\bhe{_AT_AGE}|\bthe baby (?:has|gets|eats|had|got|ate) his\b(?! \w)"
+    rf"|\b{_SMALL}(?:boy|son|grandson|lad|fella|nephew){_AT_AGE}"
     r"|\bmonths?[- ]old (?:\w+ )?(?:boy|son|grandson|lad|nephew)\b",
     re.I,
 )
 _BABY_GIRL = re.compile(
-    rf"\bshe{_AT_AGE}|\b{_SMALL}(?:girl|daughter|granddaughter|lass|niece){_AT_AGE}"
+    rf"\bshe{_AT_AGE}|\bthe baby (?:has|gets|eats|had|got|ate) hers\b"
+    rf"|\b{_SMALL}(?:girl|daughter|granddaughter|lass|niece){_AT_AGE}"
     r"|\bmonths?[- ]old (?:\w+ )?(?:girl|daughter|granddaughter|lass|niece)\b",
     re.I,
 )

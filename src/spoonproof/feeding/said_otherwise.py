@@ -36,6 +36,8 @@ _SOY = re.compile(
 )
 _OF_BEES = re.compile(
     r"\b(?:jars?|pots?|spoons?|spoonfuls?) (?:\w+ )?(?:from|of|out of) (?:\w+ ){0,3}(?:hives?|bees?|beekeepers?)\b"
+    r"|\b(?:stuff|gold|sweetness|treasure|harvest) (?:\w+ ){0,2}(?:from|of|out of) (?:[\w'’]+ ){0,3}(?:hives?|bees?"
+    r"|beekeepers?)\b|\bwhat (?:comes?|drips|runs) (?:\w+ )?(?:from|out of) (?:[\w'’]+ ){0,3}(?:hives?|combs?)\b"
     r"|\b(?:comes?|straight|fresh) (?:\w+ )?from (?:my|our|the|his|her|a) (?:\w+['’]s? )?(?:own )?(?:hives?|bees)\b"
     r"|\b(?:jars?|pots?|bottles?) with (?:\w+ ){0,2}bees? on\b",
     re.I,

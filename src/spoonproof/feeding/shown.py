@@ -9,18 +9,15 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from spoonproof.feeding.any_form import HANDFUL, HIDDEN, Told, around
 from spoonproof.feeding.clauses import clause_of
 from spoonproof.feeding.done_first import done_to
 from spoonproof.feeding.handed import ANY_FORM, MILKS
-from spoonproof.feeding.named import in_everyday_sense
-from spoonproof.feeding.recipients import GIVE, ONE_CHILD, TO_BABY, UNCUT
+from spoonproof.feeding.recipients import GIVE, ONE_CHILD, UNCUT
 from spoonproof.feeding.runny import runny
 from spoonproof.feeding.step_words import WORD_FACTS
 from spoonproof.feeding.words import Found, keys
-from spoonproof.model.record import NamedTuple
 
-# "wets her dummy in his stout": said of a drink, not of a stout pot
-_DIPPED = re.compile(r"\b(?:dip|dunk|wet|rub|smear|dab|moisten)\w*\b[^.;]{0,40}\b(?:in|with) (?:\w+ ){0,2}$", re.I)
 _RAW_SEA = re.compile(r"\boysters?\b|\braw\b", re.I)
 """Shellfish that is eaten raw where nothing is said."""
 _TO_SUCK = re.compile(r"\b(?:to|can|may|lets? (?:her|him)) (?:suck|chew|gnaw)\b", re.I)
@@ -31,19 +28,12 @@ _UNCOOKED = re.compile(
     r"|(?:straight|fresh) from the (?:fridge|freezer|crisper|tree|garden))\b",
     re.I,
 )
-_ONE_NUT = re.compile(r"\b(?:an?|one|odd|each|every)(?: \w+)? $", re.I)
 _VESSEL = re.compile(r"\b(?:bottle|cup|beaker|sip|drink|glass|mug)\w*\b", re.I)
 _CRUNCH = re.compile(
     r"\b(?:gnaw|crunch|teeth|munch|chew)\w*\b|\b(?:hard(?! boiled|-boiled|[- ]cooked| yolk| egg)|whittl\w*"
     r"|crisp|rock[- ]hard|skin and all|peel and all|with a snap|snappy|unpeeled|uncooked"
     r"|as it is|as it comes|with the (?:peel|skin)|(?:skin|peel) on)\b",
     re.I,
-)
-_TRIED = re.compile(
-    r"\b(?:tr(?:y|ied|ying)|swap\w*|switch\w*|us(?:e|ed|ing)|start\w*|add\w*|need)\b[^.;,]{0,30}$", re.I
-)
-_SNACKED = re.compile(
-    r"\b(?:snack|nibbl|chew|munch|gnaw|suck|pocket|pack(?:et|ed)?|box|bag|by hand|finger food)\w*\b", re.I
 )
 _HERS_WHOLE = re.compile(r"\b(?:hers|his|theirs)(?: are| is| stay| go)? (?:whole|uncut)\b", re.I)
 _WHOLE_LATER = re.compile(  # "he pops them in whole"
@@ -61,8 +51,6 @@ _STONE_IN = re.compile(
     r"|the) stone\b|\bnever stone\b|\bwithout stoning\b",
     re.I,
 )
-_OFF_BONE = re.compile(r"\b(?:meat|flesh) (?:off|from) (?:(?:an?|the|his|her|each|one) )?(?:\w+ )?$", re.I)
-_MEAT_OF = re.compile(r" (?:meat|flesh)\b", re.I)
 _ON_STONE = re.compile(r"\bwhole\b[^.;]{0,40}\bto (?:suck|gnaw|chew)\b", re.I)
 _CUT_SAID = re.compile(r"\b(?:cubes?|chunks?|lumps?|dice)\b", re.I)
 _CHUNKY = re.compile(r"\b(?:cubes?|cubed|chunk\w*|lumps?|diced?)\b", re.I)
@@ -71,35 +59,17 @@ _TENDER = re.compile(
     r"|casserole|pull)\w*",
     re.I,
 )
-_CARED_FOR = re.compile(r"\b(?:low[- ]salt|unsalted|corner of)\b", re.I)
-_CUT_SAUSAGE = re.compile(r"\b(?:length(?:ways|wise)|strips?|skinless|quarter\w*)\b", re.I)
-_SALTED = re.compile(r"\b(?:salt(?:ed|y)|cheese crackers?|handfuls?|whole|packets?|(?:every|each) day|daily)\b", re.I)
 _ROUNDS = re.compile(r"\b(?:slices?|rounds?|coins?|bits?|chunks?|pieces?|whole)\b", re.I)
+_NOT_IN = re.compile(
+    r"\b(?:never|not|no|without|rather than|instead of) (?:\w+ ){0,4}(?:slices?|rounds?|coins?|chunks?)\b", re.I
+)
+_THICKENS = re.compile(r" (?:thickens?|binds?|holds) (?:her|his|the|it)\b", re.I)
 _SPOONED = re.compile(
     r"\b(?:tea)?spoon(?:ful)?s?\b|\bfinger\b(?! food)|\b(?:with|off|from) (?:her|his|my|your|their) fingers\b"
     r"|\bdessertspoon\b|\bknife\b|\b(?:from|out of) the jar\b"
     r"|\b(?:balls?|lumps?|blobs?|globs?|chunks?)\b|\bthick (?:layer|spread|smear)\b|\bthickly\b"
     r"|\bno need to thin\b|\bspread thick\b|\bthick on\b",
     re.I,
-)
-_MEASURE = re.compile(
-    r"\b(?:sips?|cups?|bottles?|beakers?|mugs?|drops?|tastes?|bit|cubes?|splash) of (?:\w+ ){0,2}$"
-    r"|\b(?:cup|beaker|bottle|mug|glass) (?:up )?with (?:\w+ ){0,2}$",
-    re.I,
-)
-_MORSEL = re.compile(
-    r"\b(?:squares?|pieces?|cubes?|lumps?|slices?|slivers?|chunks?|nibbles?|licks?|dabs?|spoon(?:ful)?s?|bites?|bags?"
-    r"|handfuls?|corners?|sticks?|blobs?|dots?|smears?) of (?:\w+ ){0,2}$|\b(?:suck|chew|gnaw)(?:s|ed|ing)? (?:on )?"
-    r"(?:an?|some|the|his|her) (?:\w+ )?$|\bwhole $",
-    re.I,
-)
-"""Words before a food by which it is eaten: "a square of toffee", and not the colour."""
-_GETS = re.compile(r"\b(?:gets?|got|ha[sd]|have|eats?|ate|with) (?:(?:some|an?|the) )?$", re.I)
-_SWEETS = frozenset("icing frosting toffee fudge candy jelly cake cupcake toffees caramels".split())
-_BREWED = re.compile(r"\b(?:milky|weak|sweet|black|iced|cold|strong|stewed|builder['’]?s) $", re.I)
-_IS_GIVEN = re.compile(r" (?:is|was|are|were|can be|may be) (?:given|fed|offered|served) to\b", re.I)
-_INTO_CUP = re.compile(
-    r" (?:in|from|out of) (?:the|a|an|her|his|their|my) (?:\w+ )?(?:beaker|cup|bottle|mug|saucer|spoon)\b", re.I
 )
 _SPAT = re.compile(r"\bsp[ia]ts? (?:out )?(?:the |his |her |their )?(?:\w+ )?(?:stones|pits|pips|seeds)\b", re.I)
 _USUAL_MILK = re.compile(
@@ -108,10 +78,6 @@ _USUAL_MILK = re.compile(
     re.I,
 )
 """Words before the milk that a baby has anyway: "water is all they need besides milk"."""
-_FROZEN_AT_HOME = re.compile(
-    r"\b(?:home ?-?made|mak(?:e|ing)|made|fr(?:eeze|oze|ozen)|mould|mold|breast|milk|formula|pur[eé]e|fruit|yog\w+)\b",
-    re.I,
-)
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|my own|our own|from scratch)\b", re.I)
 _INTO_DISH = re.compile(
     r" (?:(?:stirred|swirled|melted|mixed|whisked|beaten|loosened) )?(?:in|into|through)(?: (?:her|his|their|the|some"
@@ -130,18 +96,14 @@ _BY_HAND = re.compile(
     re.I,
 )
 """How round food is handed over as it is: nobody rolls a quarter of a grape."""
-_SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
-_IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
-_HANDFUL = re.compile(
-    r"\b(?:whole|handfuls?|fistfuls?|bunch|punnet|few(?! (?:\w+ )?(?:slices|strips|quarters|slivers))"
-    r"|off the (?:stalk|vine|stem|bunch)|uncut|intact|in one piece"
-    r"|(?:just )?as (?:they|it) (?:are|is|were|was|comes?|came)|(?:stones?|pits?|pips|skins?) and all"
-    r"|one by one|one at a time|one after (?:another|the other)"
-    r"|straight (?:on|onto|in|into) (?:the|her|his|their) (?:tray|mouths?)"
-    r"|(?:not|no|never|without|no need (?:of|to)) (?:cut|cutting|halv|quarter|fuss|fiddl|faff)\w*)\b",
+_TIPPED_OUT = re.compile(
+    r"\b(?:tip|scatter|pour|toss|roll|spill|throw|shake|empt)\w* (?:out )?(?:an?|the|some|her|his) "
+    r"[^.;]*\bon(?:to)? (?:her|his|their|the baby['’]s) (?:\w+ )?(?:tray|plate|mat|table)\b",
     re.I,
 )
-
+_CUT_UP = re.compile(r"\b(?:cut|quarter|halv|squash|squish|flatten|chop|slic|mash|sliver|thin)\w*\b", re.I)
+_SQUASHED = re.compile(r"\b(?:squash|flatten|squish)\w* (?:\w+ )?(?:them|it|each|every|one|flat)\b", re.I)
+_IN_HALVES = re.compile(r"\b(?:halve[sd]?|halving|in half|in two|in halves)\b(?! (?:length|and))", re.I)
 _MADE_SAFE = re.compile(
     r"\b(?:cook|steam|boil|bak|roast|stew|poach|soft|toast|soak|finer|dice|mash|blend|purée|puree|grat|ground"
     r"|grind|squash|quarter|flatten|halv|thin(?!g|k)|shred|stoned|pitted|chop|crush|smooth|powder|flour|flak"
@@ -161,7 +123,7 @@ def endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_s
     """The kinds of the food whose danger the words show; ``by_shape``: only such as its shape or state makes one."""
     if _ALLERGY_TO.match(said, hit.end):
         return frozenset()  # "a kid with a peanut allergy" is handed none
-    classes = _shown(_Told(said, hit, kinds, kind == "speech"))
+    classes = _shown(Told(said, hit, kinds, kind == "speech"))
     if by_shape:
         classes -= ANY_FORM | MILKS
     # "Then it's milk and bed": the milk she always has.
@@ -170,137 +132,57 @@ def endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_s
     return classes
 
 
-def _near(said: str, hit: Found, before: int = 30, after: int = 34) -> str:
-    return said[max(0, hit.start - before) : hit.end + after]
-
-
-class _Told(NamedTuple):
-    """A food of these kinds as a sentence tells of it."""
-
-    said: str
-    hit: Found
-    kinds: frozenset[str]
-    speech: bool
-
-    @property
-    def name(self) -> str:
-        return self.said[self.hit.start : self.hit.end].lower()
-
-    @property
-    def before(self) -> str:
-        return self.said[max(0, self.hit.start - 60) : self.hit.start]
-
-    @property
-    def near(self) -> str:
-        return _near(self.said, self.hit)
-
-    def behind(self, words: re.Pattern[str]) -> bool:
-        """Whether ``words`` stand anywhere behind the name."""
-        return words.search(self.said, self.hit.end) is not None
-
-    def at_once(self, words: re.Pattern[str]) -> bool:
-        """Whether ``words`` follow the name at once."""
-        return words.match(self.said, self.hit.end) is not None
-
-
-def _only_its_name(told: _Told) -> bool:
-    """A colour, a person or a turn of phrase that bears the food's name."""
-    if not in_everyday_sense(told.hit, told.said):
-        return False
-    eaten = (told.name in _SWEETS and (told.name.endswith("s") or _GETS.search(told.before))) or any(
-        words.search(told.before) for words in (_MEASURE, _DIPPED, _BREWED, _MORSEL)
-    )
-    return not (eaten or told.at_once(_INTO_CUP) or told.at_once(_IS_GIVEN))
-
-
-def _salty_as_it_is(told: _Told) -> bool:
-    """ "Cut the skinless sausage lengthways", "a cracker": the table asks how much of a day's salt it is, and no words
-    of a film tell; one that is salted, or eaten by the handful, is told by them."""
-    plain = told.name.endswith(("cracker", "crackers")) or _CARED_FOR.search(told.near) is not None
-    plain = plain or ("sausage" in told.kinds and _CUT_SAUSAGE.search(told.near) is not None)
-    return told.speech and plain and not _SALTED.search(told.near)
-
-
-def _off_the_bone(told: _Told) -> bool:
-    """ "Chicken wing meat"; and a bone by itself is on no bone: what says that it is gnawed tells of that."""
-    if told.name.rstrip("s").endswith("bone") or told.name.endswith("carcass"):
-        return True
-    return told.at_once(_MEAT_OF) or _OFF_BONE.search(told.before) is not None
-
-
-def _pasteurised(told: _Told) -> bool:
-    """ "It smells good, but he has pasteurised"."""
-    return " pasteuri" in told.said and "pasteuri" not in told.name
-
-
-def _the_allergen(told: _Told) -> bool:
-    """ "If peanut is new to your baby": the allergen, not a nut left whole."""
-    if told.name.endswith("s") or "whole" in keys(told.near):
-        return False
-    return not (_ONE_NUT.search(told.said[: told.hit.start]) or TO_BABY.search(told.said[told.hit.end :]))
-
-
-def _perhaps_blended(told: _Told) -> bool:
-    """ "We tried prunes": who says no more may well have blended them."""
-    named_only = _TRIED.search(told.before) or not GIVE.search(told.said)
-    if "dried-large" not in told.kinds or not named_only:
-        return False
-    return not (_HANDFUL.search(told.near) or _SNACKED.search(told.said))
-
-
-def _made_at_home(told: _Told) -> bool:
-    """ "Breast milk ice lollies": what is in it is told."""
-    return "lolly" in told.name.replace("lollies", "lolly") and _FROZEN_AT_HOME.search(told.near) is not None
-
-
-def _left_round(told: _Told) -> bool:
-    if _HANDFUL.search(told.near) or told.behind(_WHOLE_LATER):
+def _left_round(told: Told) -> bool:
+    if HANDFUL.search(told.near) or told.behind(_WHOLE_LATER):
         return True
     if any(words.search(told.said) for words in (UNCUT, _ONE_IN_MOUTH, _SPAT)):
+        return True
+    if _TIPPED_OUT.search(told.said) and not _CUT_UP.search(told.said):
         return True
     return _BY_HAND.search(told.said) is not None and not _MADE_SAFE.search(told.said.replace("tray", " "))
 
 
-def _hard_as_it_is(told: _Told) -> bool:
+def _hard_as_it_is(told: Told) -> bool:
     if told.name.endswith("squashes"):
         return False
     if "raw" in keys(told.near):
         return True
     bitten = _CRUNCH.search(told.said) or (_UNCOOKED.search(told.near) and _GUMS.search(told.said))
-    return bitten is not None and not _MADE_SAFE.search(_near(told.said, told.hit, 45, 60))
+    return bitten is not None and not _MADE_SAFE.search(around(told.said, told.hit, 45, 60))
 
 
-def _egg_not_set(told: _Told) -> bool:
+def _egg_not_set(told: Told) -> bool:
     if not keys(told.near).isdisjoint(("raw", "uncooked")) or told.behind(_STAYS_RAW):
         return True
-    return runny(_near(told.said, told.hit, 60, 60))
+    return runny(around(told.said, told.hit, 60, 60))
 
 
-def _raw_from_the_sea(told: _Told) -> bool:
+def _raw_from_the_sea(told: Told) -> bool:
     return ONE_CHILD.search(told.said) is not None and bool(_RAW_SEA.search(told.near) or runny(told.near))
 
 
-def _in_lumps(told: _Told) -> bool:
+def _in_lumps(told: Told) -> bool:
     chunky = _CHUNKY.search(told.near) is not None and ONE_CHILD.search(told.said) is not None
     return chunky and not _TENDER.search(told.said)
 
 
-def _words_near(words: re.Pattern[str]) -> Callable[[_Told], bool]:
+def _in_rounds(told: Told) -> bool:
+    denied = _NOT_IN.sub(lambda match: " " * len(match[0]), told.said)
+    return _ROUNDS.search(around(denied, told.hit)) is not None
+
+
+def _sticky_cake(told: Told) -> bool:
+    """A cake of sticky rice is one in any form; its flour is one where a lump of it is eaten."""
+    if not told.name.endswith(("flour", "mochiko", "shiratamako")):
+        return GIVE.search(told.said) is not None or _SPOONED.search(around(told.said, told.hit, after=60)) is not None
+    return not told.at_once(_THICKENS) and _SPOONED.search(around(told.said, told.hit, after=60)) is not None
+
+
+def _words_near(words: re.Pattern[str]) -> Callable[[Told], bool]:
     return lambda told: words.search(told.near) is not None
 
 
-_HIDDEN: tuple[tuple[frozenset[str], Callable[[_Told], bool]], ...] = (
-    (ANY_FORM, _only_its_name),
-    (frozenset({"bone-in"}), _off_the_bone),
-    (frozenset({"raw-milk", "raw-milk-cheese"}), _pasteurised),
-    (frozenset({"nut"}), _the_allergen),
-    (frozenset({"salty-food"}), _salty_as_it_is),
-    (frozenset({"dried-fruit"}), _perhaps_blended),
-    (frozenset({"sugary"}), _made_at_home),
-)
-"""Kinds that are a danger in any form, and when the words show that this one is none."""
-
-_SHOWN: tuple[tuple[frozenset[str], Callable[[_Told], bool]], ...] = (
+_SHOWN: tuple[tuple[frozenset[str], Callable[[Told], bool]], ...] = (
     (frozenset({"small-round", "berry", "cheese-ball", "big-bean"}), _left_round),
     (frozenset({"small-round"}), _words_near(_IN_HALVES)),
     (frozenset({"pea"}), lambda told: "raw" in keys(told.near) or _IN_THE_POD.search(told.near) is not None),
@@ -311,22 +193,23 @@ _SHOWN: tuple[tuple[frozenset[str], Callable[[_Told], bool]], ...] = (
     (frozenset({"shellfish"}), _raw_from_the_sea),
     (frozenset({"hard-object"}), lambda told: told.behind(_TO_SUCK)),
     (frozenset({"raw-egg-product"}), _words_near(_HOME_MADE)),
-    (frozenset({"sausage"}), _words_near(_ROUNDS)),
+    (frozenset({"sausage"}), _in_rounds),
     (frozenset({"meat"}), _in_lumps),
     (frozenset({"hard-cheese"}), _words_near(_CUT_SAID)),
     (
-        frozenset({"nut-butter", "sticky-dough"}),
-        lambda told: _SPOONED.search(_near(told.said, told.hit, after=60)) is not None,
+        frozenset({"nut-butter"}),
+        lambda told: _SPOONED.search(around(told.said, told.hit, after=60)) is not None,
     ),
+    (frozenset({"sticky-dough"}), _sticky_cake),
     (MILKS, lambda told: _in_vessel(told.said, told.hit)),
 )
 """Kinds that are a danger by shape, state or use, and when the words show it."""
 
 
-def _shown(told: _Told) -> frozenset[str]:
+def _shown(told: Told) -> frozenset[str]:
     """The kinds of the food whose danger the words show."""
     shown = told.kinds & ANY_FORM
-    for kinds, hides in _HIDDEN:
+    for kinds, hides in HIDDEN:
         if shown & kinds and hides(told):
             shown -= kinds
     for kinds, shows in _SHOWN:
@@ -347,7 +230,7 @@ _CUT_SMALL = frozenset({"quartered", "halved", "squashed", "chopped"})
 
 def facts_told(said: str, hit: Found) -> frozenset[str]:
     """How the words say that the food is served, as the tables' closed words; "whole" and "raw" where they don't."""
-    near = keys(_near(said, hit))
+    near = keys(around(said, hit))
     facts = {fact for key in near if key != "can" and (fact := WORD_FACTS.get(key, ""))}
     done = done_to(said, hit)
     facts |= done
@@ -358,12 +241,12 @@ def facts_told(said: str, hit: Found) -> frozenset[str]:
     else:
         facts.add("raw")
     facts |= {"drink"} if _in_vessel(said, hit) else set()
-    facts |= {"squashed"} if _SQUASHED.search(_near(said, hit, after=60)) else set()
+    facts |= {"squashed"} if _SQUASHED.search(around(said, hit, after=60)) else set()
     thin = near & {"thinned", "loosened", "swirled", "thinly"} or _LET_DOWN.match(said, hit.end)
     facts |= {"mixed"} if thin or _INTO_DISH.match(said, hit.end) else set()
-    facts |= {"runny"} if runny(_near(said, hit, 60, 60)) else set()
-    facts |= {"glob"} if _SPOONED.search(_near(said, hit, after=60)) and "mixed" not in facts else set()
-    facts |= {"chunk"} if _CUT_SAID.search(_near(said, hit)) else set()
+    facts |= {"runny"} if runny(around(said, hit, 60, 60)) else set()
+    facts |= {"glob"} if _SPOONED.search(around(said, hit, after=60)) and "mixed" not in facts else set()
+    facts |= {"chunk"} if _CUT_SAID.search(around(said, hit)) else set()
     if _HERS_WHOLE.search(said, hit.end):
         facts -= _CUT_SMALL  # "quartered for his brother, and the baby has hers whole"
     if not facts & {"quartered", "fine", "blended", "mashed", "squashed", "halved", "chunk", "stick", "thin"}:

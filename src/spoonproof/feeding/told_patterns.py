@@ -38,7 +38,7 @@ _MARK = re.compile(r"[,;:.!?()–—]")
 """What no word of a gathering runs across: "I'm Pop, and I do Thursdays" pops nowhere."""
 _AROUND = 14
 """Words before and behind a gathering within which a word refuses it: speech has no full stops for minutes."""
-_DENIES = frozenset("""no not never without dont doesnt didnt wont neednt hardly skip""".split())
+_DENIES = frozenset("""no not never without dont doesnt didnt wont cant cannot neednt hardly skip""".split())
 _DENIED = 3
 """Words before one that refuses within which it is denied itself."""
 _GLANCE = 12

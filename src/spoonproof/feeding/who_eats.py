@@ -54,6 +54,13 @@ _MOTIVE = re.compile(
     re.I,
 )
 """What opens the reason for which a food is given: "or he won't touch it"."""
+_NOT_PLAIN = re.compile(
+    r"\W*(?:s?he|they|(?:my|the|our) (?:\w+ )?\w+)"
+    r" (?:won['’]t|will not|wouldn['’]t|doesn['’]t|does not|refuses to) (?:eat|touch|take|have|like|drink)"
+    r" (?:\w+ ){0,3}(?:plain|bland|dry|without|as it is|on its own)\b",
+    re.I,
+)
+"""What opens the reason for which something is put in: "he won't eat it plain, so"."""
 _UNLESS = re.compile(r"\W*(?:unless|without|until|till)\b", re.I)
 """What opens the condition on which it is eaten: "he won't touch rice unless it's had soy sauce over it"."""
 _FOR_WHOM = re.compile(r"\bfor (?:(?:the|my|our|your|an?) )?(?:\w+ )?$", re.I)
@@ -77,6 +84,30 @@ _AND_GIVES = re.compile(r"\band (?:then )?(?:give|offer|serve|feed|hand) (?:your
 _ANOTHER_ONE = re.compile(r"\bthe (?!other\b|same\b|whole\b|big\b)[\w-]+ ones?$", re.I)
 _OURS_TO_HAVE = re.compile(r"\bi(?:['’]ve)? (?:have|had|like|love|enjoy|drink|need) (?:\w+ ){0,2}$", re.I)
 """Words before what the speaker has herself: "I have wine"."""
+_SITS_WITH = re.compile(
+    r"\b(?:i|we)(?:['’](?:m|re)| am| are)? (?:sat|sit|sitting|stand|standing|perched|opposite|beside|next)\b[^,;.]*"
+    r"\bwith (?:an?|my|our|some) (?:\w+ ){0,4}$",
+    re.I,
+)
+"""Words before what somebody has who only sits by: "I'm sat opposite with a cup of tea"."""
+_IS_FOR = re.compile(r"s? (?:is|are|was|were|stays?)(?: (?:only|just|strictly))?(?: for(?: (?:the|my|our))?)? ", re.I)
+"""Words between a food and whose it is: "camomile is for mothers"."""
+_ONE_EACH = re.compile(
+    r"\b(one|some|half|a few|a bit) for (?:me|us|mum|dad|you|yourself)\b[^.;]*"
+    r"\b(?:one|some|half|a few|a bit|another|the rest) for (?:the|my|our|her|him)\b",
+    re.I,
+)
+"""What is shared out: "one for me, one for the eight-month-old"."""
+_NOT_BECAUSE = re.compile(r"\bnot (?:because|that|as if|as though)\b(?:(?!\bbut\b)[^.;,])*$", re.I)
+"""Words before what is no reason: "not because anyone put sugar in it"."""
+_THOSE_HOLD = re.compile(
+    r"\W*(?:because|cos|since|as) (?:th(?:ose|ese|ey|is|at|ere)|it|most|many|some|such|all)\b"
+    r"|(?<=:)\W*(?:there(?:['’]s| is| are)|th(?:ey|ose|ese) (?:have|contain|hold)|it (?:has|contains|holds))\b",
+    re.I,
+)
+"""What opens the reason why something is not given, which names what is in it: "because those have added sugar"."""
+_IN_BRACKETS = re.compile(r"\(((?:or|and|nor) [^()]*)\)")
+"""What is named beside another: "without added sugar (or sugar substitutes)"."""
 _BABY = ("child", "they", "babys")
 _DENY = ("denies", "wary")
 """A food is held back by what is said, how much of it or how careful one is; what is done by a denial alone."""
@@ -119,6 +150,7 @@ def stance(
 ) -> Stance:
     """What ``said`` does with the food at ``hit``; ``speaks_on``: where words begin that stand for it; ``names``: of
     ``people``."""
+    said = _IN_BRACKETS.sub(r" \1 ", said)
     others = [
         one
         for one in tables.phrases.find(said, negated=True)
@@ -170,6 +202,8 @@ def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) 
     denials = [mark for mark in home.of(*_DENY) if not _ANSWERS.match(food.said, mark.start)]
     if any(mark.start < food.hit.start or _governs(mark, home, "gives") for mark in denials):
         return Stance(eaters, "denied")
+    if _NOT_BECAUSE.search(food.said[: food.hit.start]) or _reason_against(food.said, home, parts):
+        return Stance(eaters, "denied")
     if home.has("bad"):
         return Stance(eaters, "called bad")
     if _UNLESS.match(food.said, home.start) and any(
@@ -179,6 +213,14 @@ def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) 
     return Stance(eaters, "made safe") if food.made_safe(home) else None
 
 
+def _reason_against(said: str, home: Clause, parts: list[Clause]) -> bool:
+    """Whether it is named in the reason why something is not given: "no beater for the baby: there's raw egg"."""
+    if not _THOSE_HOLD.match(said, home.start):
+        return False
+    before = next((clause for clause in parts if clause.end == home.start), None)
+    return before is not None and before.has("denies") and not before.has("undenies", "hedges", "unbad")
+
+
 def _in_the_others(food: _Food, home: Clause, clauses_about: list[tuple[Clause, bool]], eaters: str) -> Stance:
     """What the clauses besides its own do with it; each with whether it speaks on of the food without its name."""
     said, which = food.said, food.which
@@ -186,7 +228,7 @@ def _in_the_others(food: _Food, home: Clause, clauses_about: list[tuple[Clause, 
     # "Coke through my straw won't hurt, he's one": who reassures speaks of the child.
     harmless = any(all(one.start < said_so.start for one in home.of("other")) for said_so in home.of("unbad"))
     for clause, speaks in clauses_about:
-        motive = _MOTIVE.match(said, clause.start) is not None
+        motive = any(words.match(said, clause.start) for words in (_MOTIVE, _NOT_PLAIN))
         # "He doesn't like bland food, so ..." says nothing of what is put in then.
         of_another = clause.end <= home.start and not clause.named and _SO.match(said, home.start) is not None
         denied = any(_governs(mark, clause, "gives", "eats") for mark in clause.of(*_DENY))
@@ -199,6 +241,8 @@ def _in_the_others(food: _Food, home: Clause, clauses_about: list[tuple[Clause, 
             return Stance(eaters, "made safe")
         if motive:
             eaters = eaters or "baby"  # "salt in it because he won't eat it bland"
+        if reason and clause.has(*_BABY) and clause.has("eats") and _speaks_of_it(said, clause) and not denied:
+            eaters = "baby"  # "she loves it because it has honey in it"
         if eaters == "baby" or (reason and not speaks):
             continue
         if clause.has("other") and not clause.has(*_BABY) and _FOR.match(said, clause.start):
@@ -279,12 +323,18 @@ def _eaters(said: str, clause: Clause, food: Place) -> str:
         babys = [one for one in babys if one.start < others[0].start or not said.startswith("their", one.start)]
     if any(_given_to(said, mark, food, others) for mark in babys):
         return "baby"
+    if any(_IS_FOR.fullmatch(said, food[1], one.start) for one in others):
+        return "others"
     gives = _AND_GIVES.search(said, food[1], clause.end)
     if gives and len(clause.named) > 1 and any(mark.start < food[0] for mark in clause.of("other")):
         return "others"  # "sweeten the grown-ups' kheer with honey and give your baby plain rice"
     if others and not clause.has("gives") and all(others[0].start < mark.start for mark in babys):
         puts = clause.has("puts")  # "Gran puts it on his rusk", but "grandfather ate his popcorn"
         babys = [mark for mark in babys if mark.value not in _NO_NAMES or (puts and _THING.match(said, mark.end))]
+    if _ONE_EACH.search(said, clause.start, clause.end) and babys:
+        return "baby"
+    if not babys and _SITS_WITH.search(said[: food[0]]):
+        return "others"
     if not babys:
         return "others" if others or (_OURS_TO_HAVE.search(said[: food[0]]) and not ONE_CHILD.search(said)) else ""
     if clause.has("gives"):

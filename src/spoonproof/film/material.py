@@ -15,6 +15,7 @@ from spoonproof.film.setups import shot_of
 from spoonproof.film.twins import twins
 from spoonproof.model.citation import short
 from spoonproof.model.claim import JudgedClaim
+from spoonproof.model.durations import days_kept, hours_kept
 from spoonproof.model.recipe import FoodLine, Step
 from spoonproof.model.record import replace
 from spoonproof.reading.disclosure import DISCLOSURE
@@ -155,7 +156,7 @@ def _keeping(dish: Dish) -> str:
     if keeps.fridge_hours is not None:
         parts.append(f"for {_hours(keeps.fridge_hours)} in the fridge")
     if keeps.freezer_days is not None:
-        parts.append(f"for {_days(keeps.freezer_days)} in the freezer")
+        parts.append(f"for {days_kept(keeps.freezer_days)} in the freezer")
     if keeps.room_hours is not None:
         parts.append(f"for {_hours(keeps.room_hours)} out of the fridge")
     return f"It keeps {' and '.join(parts)}." if parts else ""
@@ -163,18 +164,8 @@ def _keeping(dish: Dish) -> str:
 
 def _hours(hours: float) -> str:
     if hours >= 48 and hours % 24 == 0:
-        return f"{hours / 24:g} days"
-    return f"{hours:g} {'hour' if hours == 1 else 'hours'}"
-
-
-def _days(days: float) -> str:
-    if days >= 28 and days % 30 in (0, 1):
-        months = round(days / 30)
-        return "a month" if months == 1 else f"{months} months"
-    if days >= 7 and days % 7 == 0:
-        weeks = round(days / 7)
-        return "a week" if weeks == 1 else f"{weeks} weeks"
-    return f"{days:g} {'day' if days == 1 else 'days'}"
+        return days_kept(hours / 24)
+    return hours_kept(hours)
 
 
 def source_shown(source: str, dish: Dish) -> str:

@@ -177,6 +177,7 @@ _LISTS = re.compile(
     r"[ \t]{0,3}(?::|[ \t][–—-])[ \t]{1,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$"
 )  # "nuts: pecans or walnuts"
 _GOES_ON = re.compile(r"(?i)[ \t]{0,3}(?:,|/|,?[ \t]{1,3}(?:or|and))[ \t]{0,3}(?:[^\W\d_]{1,20}[ \t]{1,3}){0,2}$")
+_OVER_ONE = re.compile(r"[ \t]{0,3},[ \t]{0,3}[^\W\d_]{2,20}(?=[ \t]{0,3},|[ \t]{1,3}(?:or|and)\b)")  # ", beans, peas"
 _AND_WITH_IT = re.compile(  # "(or plain flour plus ½ tsp baking powder)"
     r"[ \t]{0,3}(?:,?[ \t](?:plus|and|with)|[+&])[ \t]{1,3}"
     r"(?:[0-9½⅓⅔¼¾/.]{1,5}[ \t]?[^\W\d_]{1,12}[ \t]{1,3}(?:of[ \t])?)?"
@@ -269,6 +270,8 @@ def offered_foods(draft: LineDraft, name: FoodName, food: str | None) -> list[Al
             before = match.end  # "soya milk, because I was out of almond milk"
             continue
         between = draft.text[before : match.start]
+        if of_a_kind and within:
+            between = _OVER_ONE.sub("", between, 1)
         goes_on = within and bool(_GOES_ON.fullmatch(between) or _with_the_other(draft.text, before, between))
         listed = of_a_kind and not within and bool(_LISTS.fullmatch(between))
         if len(between) > _LONGEST_OFFER or _DENIES.search(between) or not (goes_on or listed or _offers(between)):

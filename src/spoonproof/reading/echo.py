@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from spoonproof.model.durations import HOURS_FROM, lasting_briefly
 from spoonproof.model.kitchen import Foods, Verbs
 from spoonproof.model.recipe import Action, Amount, Cut, FoodLine, Minutes, Recipe, Step
 from spoonproof.reading.amount_words import show_amount
@@ -103,12 +104,8 @@ def _assumed(action: Action, verbs: Verbs) -> float | None:
 
 def minutes_words(time: Minutes) -> str:
     """A time for a reader: "14-16 min", "1 h 30 min", "30 s", "2 days"."""
-    if time.low == time.high and time.low >= 60:
-        hours, minutes = divmod(round(time.low), 60)
-        if hours >= 48:
-            days, hours = divmod(hours, 24)
-            return f"{days} days {hours} h" if hours else f"{days} days"
-        return f"{hours} h {minutes} min" if minutes else f"{hours} h"
+    if time.low == time.high and time.low >= HOURS_FROM:
+        return lasting_briefly(round(time.low))
     if time.high < 1:
         return f"{_span(round(time.low * 60), round(time.high * 60))} s"
     return f"{_span(time.low, time.high)} min"

@@ -8,6 +8,7 @@ from itertools import pairwise
 from spoonproof.dish import Dish
 from spoonproof.feeding.allergens import labels
 from spoonproof.feeding.cautions import Caution as FoundCaution
+from spoonproof.model.durations import days_kept, hours_kept
 from spoonproof.model.recipe import Recipe, Step
 from spoonproof.model.text import Passage
 from spoonproof.model.version import reviewed_version
@@ -239,25 +240,17 @@ def _family(recipe: Recipe) -> str:
     return f"{what}{steps} Salt and sharp seasoning go in only after the baby’s portion is out."
 
 
-def _days(days: float) -> str:
-    """Days as they are said: "a month" for thirty, "3 months" for ninety."""
-    months, rest = divmod(days, 30)
-    if months and not rest:
-        return "a month" if months == 1 else f"{months:g} months"
-    return f"{days:g} day{'' if days == 1 else 's'}"
-
-
 def _keeping(dish: Dish, cited: Numbered, cautions: Sequence[Caution]) -> tuple[Caution, ...]:
     keeps = dish.recipe.keeps
     lines = []
     if keeps is not None:
         parts = []
         if keeps.fridge_hours is not None:
-            parts.append(f"in the fridge for up to {keeps.fridge_hours:g} hours")
+            parts.append(f"in the fridge for up to {hours_kept(keeps.fridge_hours)}")
         if keeps.freezer_days is not None:
-            parts.append(f"in the freezer for up to {_days(keeps.freezer_days)}")
+            parts.append(f"in the freezer for up to {days_kept(keeps.freezer_days)}")
         if keeps.room_hours is not None:
-            parts.append(f"out of the fridge for up to {keeps.room_hours:g} hours")
+            parts.append(f"out of the fridge for up to {hours_kept(keeps.room_hours)}")
         if parts:
             text = ", ".join(parts)
             refs = [limit.source for fact in ("fridge_hours", "freezer_days") if (limit := dish.keeping.of(fact))]

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import re
 
+from spoonproof.model import durations
+
 NO_BREAK = "\u00a0"
 _JOINED = "\u2060"
 _UNITS = "g|kg|mg|µg|ml|l|cm|mm|kcal|kJ|h|min|minutes?|hours?|months?|days?|weeks?|tsp|tbsp|cups?|oz|lb|°C|%"
@@ -26,8 +28,5 @@ def typeset(text: str) -> str:
 
 
 def lasting(minutes: int) -> str:
-    """Minutes as people say them: "64 minutes", "1 h 33 min", "3 hours"."""
-    if minutes < 90:
-        return f"{minutes}{NO_BREAK}minute{'' if minutes == 1 else 's'}"
-    hours, rest = divmod(minutes, 60)
-    return f"{hours}{NO_BREAK}h {rest}{NO_BREAK}min" if rest else f"{hours}{NO_BREAK}hours"
+    """Minutes as people say them, each number with its unit."""
+    return typeset(durations.lasting(minutes))

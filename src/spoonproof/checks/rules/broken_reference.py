@@ -56,7 +56,7 @@ def check(dish: Dish) -> Iterator[Fault]:
 
 def _two_of_a_title(dish: Dish, name: str, span: Span) -> Fault | None:
     """The fault of a title that several recipes have."""
-    named = [slug for slug, other in dish.others.items() if suggested(other.title.value) == name]
+    named = [slug for slug, title in dish.titles.items() if suggested(title) == name]
     if len(named) < 2:
         return None
     text = f"{len(named)} recipes have the title “{dish.recipe.document.at(span)}”: {' and '.join(sorted(named))}."
@@ -64,7 +64,7 @@ def _two_of_a_title(dish: Dish, name: str, span: Span) -> Fault | None:
 
 
 def _fault(dish: Dish, slug: str, span: Span) -> Fault:
-    near = nearest(slug, list(dish.others))
+    near = nearest(slug, [name for name in dish.titles if name != slug])
     named = dish.recipe.document.at(span) == slug
     edits = (Edit(span, near),) if near and named else ()
     remedy = Remedy(

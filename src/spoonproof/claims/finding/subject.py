@@ -48,6 +48,7 @@ _PER_DAY = frozenset({"per-day"})
 _NEEDS = frozenset({"need", "get-so-much", "should", "got"})
 _SAID_OUT = (
     "as-sweet-as",
+    "none-has-more",
     "fed-so-eats-so",
     "drops-a-day",
     "put-right",

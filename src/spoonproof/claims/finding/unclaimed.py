@@ -49,6 +49,7 @@ _THINGS = frozenset(
 _FOODS = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient"})
 _AFTER_A_VERB = frozenset("a an the in some plenty lots more all so such away down up".split())  # "milk *packs* a lot"
 _NUTRIENTS = frozenset({"nutrient", "nutrient-weak", "energy"})
+_TICKS = re.compile(r"\btick(?:s|ed|ing)? (?:the |that |your |every )?$")
 _JOINS = frozenset("and but so while ,".split())  # not "she sleeps *when she* has had oats"
 _DOERS = frozenset({"i", "we", "he", "she"})
 _SERVED = frozenset({"food", "dish", "generic-food", "ambiguous-nutrient", "pronoun"})
@@ -203,7 +204,7 @@ def _somebody_is(tagged: Tagged, match: Match) -> bool:
 def _names_a_thing(tagged: Tagged, match: Match) -> bool:
     """ "The *ice packs* are slim", "mineral *deposits*": the food or nutrient only says which thing."""
     if match.object is not None and tagged.is_any(match.object[1] - 1, _NUTRIENTS) and _thing(tagged, match.object[1]):
-        return True
+        return _TICKS.search(text_before(tagged, match.object[0])) is None  # "ticks the *iron box*" has it
     if match.subject is None or not _thing(tagged, match.subject[1]):
         return False
     own = range(*match.subject)

@@ -38,6 +38,12 @@ _ALL_THEY_NEED = re.compile(
     r"(?:they|she|he|it|you|(?:(?:a|your|the|any) )?(?:baby|child|toddler)|babies|children|toddlers) needs? "
 )
 """A nutrient of which a baby is said to need no more: "all the iron they need"."""
+_ALL_NEEDED = re.compile(
+    r"(?<! not)(?<!n't) (?:all|everything) (?:that's|that is|(?:that )?(?:they|she|he|you|(?:(?:a|your|the|any) )?"
+    r"(?:baby|child|toddler)|babies|children|toddlers)) (?:ever |really )?need(?:s|ed)? "
+)
+"""That nothing else is needed: true of milk for the first half year, and of no food later."""
+_MILK_ALONE = 6
 _NO_SOONER = re.compile(
     r"[ ,;:—–-]*(?:and |but )?(?:never|not(?: a day)?|no) (?:any )?(?:before|earlier|sooner)\b", re.IGNORECASE
 )
@@ -164,7 +170,7 @@ def _beyond(claim: Claim, key: Key, verdict: Verdict, register: Register) -> tup
     if figure := _figure_not_borne(claim, entry):
         told = f"“{figure}” is a figure that its source here does not give. {why}"
         return "unproven", told, f"its entry bears no such figure ({figure})"
-    if given and _ALL_THEY_NEED.search(said):
+    if given and (_ALL_THEY_NEED.search(said) or (key.months > _MILK_ALONE and _ALL_NEEDED.search(said))):
         told = f"That it may be given is known; that nothing else is needed is not. {why}"
         return "overstated", told, "its sentence says that it covers a need"
     promised = claim.kind in ("allergen", "disease") and entry is not None and not entry.negation and not entry.stance

@@ -56,6 +56,9 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
     if claim.effect == "infection" and _IN_THE_THROAT.search(plain(claim.quote)):
         why = "what blocks a throat is choked on, and is no infection of it"
         claim = replace(claim, kind="safety-age", effect="choking", steps=(*claim.steps, why))
+    if claim.kind == "safety-age" and (kept := _ANYTHING.search(plain(claim.quote))):
+        named = _TASTES[kept[1]]
+        claim = replace(claim, subjects=(named,), foods=(), steps=(*claim.steps, f"what is kept back is {named}"))
     if claim.kind == "disease" and _FORBIDS_GIVING.search(said_before(claim)):
         why = "what is not to be given with an illness treats nothing"
         claim = replace(claim, kind="safety-age", effect="age", steps=(*claim.steps, why))
@@ -207,6 +210,12 @@ TAKEN_UP = re.compile(r" (?:is|are|gets?|be) (?:[a-z]+ ){0,2}?(?:absorbed|taken 
 _WITHOUT = re.compile(
     r" without (?:[a-z']+ ){1,4}(?:there is|there's|there are|there can be|you get|they get|you have) no "
 )
+_ANYTHING = re.compile(
+    r"(?: not| never| cannot|[a-z]n't) (?:be )?(?:given?|have|eat|get|offered|fed) "
+    r"(?:(?:him|her|them|babies|your baby) )?"
+    r"anything (sweet|sugary|sweetened|salty|salted) "
+)
+_TASTES = {"sweet": "sugar", "sugary": "sugar", "sweetened": "sugar", "salty": "salt", "salted": "salt"}
 _FORBIDS_GIVING = re.compile(
     r"\b(?:do not|don['’]t|never|avoid|must not|mustn['’]t|should not|shouldn['’]t) "
     r"(?:give|giving|offer|offering|feed|feeding|serve|serving) (?:(?:the|any|your|a|more|much) )*$",
