@@ -43,11 +43,22 @@ _FREE = re.compile(  # not "with dairy-free yoghurt", which is another food than
 )
 _WITHOUT = re.compile(
     r"(?P<of>\b(?!(?:made|it|is|are|up|this|that|cook\w*|eat\w*|serve\w*|do|go|or|and)\b)\w+)"
-    r" (?:without|with no)(?: any)?"
+    r",? (?:without|with no)(?: any)?"
     r" (?P<what>\w+(?:(?: or|,)(?: any)? \w+)?)(?= ?(?:$|[,:–—-]|in (?:it|them|sight)\b|at all\b))",
     re.I,
 )
 """What dish is without it: "Egg-free banana muffins", "a porridge without nuts"."""
+_HAS_NO = re.compile(
+    r"\b(?:it|this|they|these|(?:it|this|these|the|our|my|a) (?P<of>\w+)) (?:contains?|has|have) no (?P<what>\w+)"
+    r"(?= ?(?:$|[,:–—]|(?:or|and|at all|in it)\b))",
+    re.I,
+)
+_LISTED = re.compile(  # by the allergen's own name: "no mayo" is not said of eggs
+    r"(?:^|[,:–—]|\band) ?no (?P<what>eggs?|milk|dairy|wheat|gluten|(?:pea)?nuts?|sesame|soya?|fish|shellfish|mustard"
+    r"|celery|lupin)(?= ?(?:$|[,:–—]|(?:or|and|but|just)\b))(?P<of>)",
+    re.I,
+)
+"""That it has none: "this mash contains no egg"; "soft, sweet, no egg"."""
 _ANOTHER = re.compile(
     r"(?:version|alternative|option|swap|substitute|replacer|diet|house|home|kitchen|famil|bab|friend|cousin|nurser"
     r"|childminder|school|guest|child|day|week|range|product|food|recipe)\w*$",
@@ -95,11 +106,13 @@ def avoided(
         if passage.leave is not None or passage.kind not in _KINDS:
             continue
         for sentence in _SENTENCE.finditer(passage.text):
+            if passage.text[sentence.end() : sentence.end() + 1] == "?":
+                continue  # "No eggs? Use mashed banana."
             said = sentence.group()
             for match in (*_avoiders(said), *_ABSENT.finditer(said), *_of_the_dish(said, bought)):
                 called = match.groupdict()
                 words = called.get("what") or " ".join(filter(None, match.groups()))
-                named = _ILL if called.get("ill") else sorted(of_text(words, tables))
+                named = _ILL if called.get("ill") else sorted(of_text(words, tables) | _said_of_nuts(words))
                 hit = next((one for one in named if one in brought), None)
                 if hit is not None:
                     start = sentence.start() + match.start()
@@ -108,12 +121,18 @@ def avoided(
                     break
 
 
+def _said_of_nuts(words: str) -> frozenset[str]:
+    """Peanuts, where words say nuts: who reads "no nuts" expects none of them either."""
+    return frozenset({"peanut"}) if keys(words) & {"nut"} else frozenset()
+
+
 def _of_the_dish(said: str, bought: frozenset[str]) -> list[re.Match[str]]:
     """Where a dish is called free of something, and no food of the list: the last word is no word of a line."""
     if _TURNED_HERE.search(said):
         return []
-    called = [(match, match["of"].split()) for match in (*_FREE.finditer(said), *_WITHOUT.finditer(said))]
-    return [match for match, of in called if not (keys(of[-1]) & bought or any(map(_ANOTHER.match, of)))]
+    found = [match for pattern in (_FREE, _WITHOUT, _HAS_NO, _LISTED) for match in pattern.finditer(said)]
+    called = [(match, (match["of"] or "").split()) for match in found]
+    return [match for match, of in called if not ((of and keys(of[-1]) & bought) or any(map(_ANOTHER.match, of)))]
 
 
 def _avoiders(said: str) -> list[re.Match[str]]:

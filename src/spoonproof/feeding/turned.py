@@ -21,8 +21,8 @@ _CONDITION = re.compile(
 """Words before a denial of the case that is spoken of, not of what is then done: "if he will not open his mouth"."""
 _ANEW = re.compile(r",\s+(?:just|simply|only|then|my)\b", re.I)
 """Where another clause begins that names nobody: "isn't wasted, just refreeze it"."""
-_DENY_THEMSELVES = frozenset({"allergen-late", "drops-lapsed"})
-"""Rows whose danger is itself that something is not given: "no eggs till two"."""
+_DENY_THEMSELVES = frozenset({"all-foods", "allergen-late", "drops-lapsed"})
+"""Rows whose danger is itself that something is not given, or that nothing is held back: "no eggs till two"."""
 _ASKED = re.compile(r"\?[;\s]*")
 _AT_ONCE = 2
 """Characters before which an answer's "no" or "never" is the answer."""

@@ -27,6 +27,11 @@ _LEADING = _THIS | frozenset("the a an one each every per that those whole".spli
 _HOME_MADE = re.compile(r"\b(?:home ?-?made|(?:my|our|your|their) own|from scratch)\b", re.IGNORECASE)
 _AS_BOUGHT = re.compile(r"\b(?:dry|dried|raw|uncooked) $", re.IGNORECASE)
 _DISH_NOUNS = frozenset("dish recipe meal bowl bowls pot portion portions serving servings one".split())
+_COOKED_DISHES = frozenset(
+    """mash puree porridge stew soup curry bake pie muffin muffins pancake pancakes fritter fritters bites fingers
+    fishcakes meatballs patties biscuits cookies cake cakes loaf pudding sauce dip spread smoothie lunch dinner supper
+    breakfast snack treat""".split()
+)
 _MEASURE_REACH = 30
 _BEFORE = 16
 """Characters before a claim in which the "no" of its first food may stand."""
@@ -317,6 +322,8 @@ def _names_dish(claim: Claim, numbers: Numbers, context: Context) -> bool:
         return False
     if set(noun) <= _DISH_NOUNS:
         return True
+    if claim.level in ("none", "free") and set(noun) <= _COOKED_DISHES and not set(noun) & context.made_of:
+        return True  # "a mash free from egg", whatever the title calls it
     if not set(noun) <= _called(context):
         return False
     if _AS_BOUGHT.search(claim.passage.text[max(0, claim.start - _BEFORE) : claim.start]):
