@@ -186,7 +186,7 @@ UNDERDONE = re.compile(
     r"|\bcooks? (?:\w+ ){0,2}?in the (?:hot|warm) (?!oil|fat|butter|pan|oven|water|milk|stock|broth)"
     r"|\b(?:half|not quite|nearly) (?:raw|set)\b|\bbefore (?:it|they|the \w+) (?:\w+ )?sets?\b"
     r"|\bscrambl\w* (?:\w+ ){0,3}?softly\b|\bsoft(?:ly)? scrambl\w*"
-    r"|\b(?:not|never|n['’]t) let (?:\w+ ){1,3}?(?:set|firm)\b"
+    r"|(?:\b(?:not|never)|n['’]t) let (?:\w+ ){1,3}?(?:set|firm)\b"
     r"|\b(?:weep|ooze|run|leak|drip)s?\b(?: \w+){0,3}? (?:when|as) (?:you |it is )?(?:cut|press|open|prod)\w*"
     r"|\b(?:yolks?|middles?|hearts?|cent(?:re|er)s?|whites?|eggs?|insides?) (?:\w+ ){0,3}?(?:soft|wet|wobbl\w*|loose"
     r"|liquid|oozy|ooz(?:e|es|ing)|underdone|juicy|weeps?|runs?|flows?)\b"
