@@ -233,10 +233,7 @@ def test_what_is_not_avoided_is_one(said: str) -> None:
 
 @pytest.mark.parametrize(
     "said",
-    [
-        "Mine eats it with whole cherry tomatoes on the side.",
-        "Reheat it as often as you like; mine eats it cold.",
-    ],
+    ["Mine eats it with whole cherry tomatoes on the side.", "Reheat it as often as you like; mine eats it cold."],
 )
 def test_mine_may_be_a_child(said: str) -> None:
     assert [one.claim.effect for one in heard(said)] == ["danger"]

@@ -40,7 +40,7 @@ _SENTENCE = 180
 _BEGINS = re.compile(
     r"\s*(?:i|we|you|he|she|they|it|this|that|there|these|my|our|his|her|let|just|don['’]t|never|please|for|in|on|at"
     r"|the|some|once|after|before|next|first|so|and|but|then|now|okay|ok|right|because|if|when|while|as|what|how|who"
-    r"|no|not|nobody|always|one|everyone|everybody|anyway|also|or|to|by|with)(?:['’]\w+)?\b|[A-Z]",
+    r"|no|not|nobody|always|one|everyone|everybody|anyway|also|or|to|by|with)(?:['’]\w+)?\b|[A-Z]"
 )
 _ANEW = re.compile(
     r" (?=(?:and then|then|so|and (?:i|we|he|she|they|it)|but|now|okay|anyway|next|also"

@@ -22,11 +22,7 @@ def test_an_age_without_its_unit_is_known(text: str, food: str, months: float) -
 
 
 @pytest.mark.parametrize(
-    "text",
-    [
-        "Bake the buns until they reach 180 inside.",
-        "Leave the loaves until they are one hour old.",
-    ],
+    "text", ["Bake the buns until they reach 180 inside.", "Leave the loaves until they are one hour old."]
 )
 def test_a_number_of_something_else_is_no_age(text: str) -> None:
     assert claims(text) == []

@@ -28,10 +28,7 @@ FALSE = (
 TRUE = ("honey isn't safe before one", "whole grapes can choke a toddler")
 WAVED_AWAY = ("don't worry", "no need to panic")
 """Over a warning these wave it away, so that nobody can say what is meant."""
-STILL_WRONG = (
-    "no {x} is not something",
-    "in chinese medicine they say",
-)
+STILL_WRONG = ("no {x} is not something", "in chinese medicine they say")
 """How frames begin that are not read rightly yet, the first only where no marks part it."""
 EVERY = 7
 """One in so many of all frames over all statements, written and spoken, each in its turn."""

@@ -34,8 +34,7 @@ def test_the_recipes_own_age_said_again_stands(said: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "said",
-    ["Swede mash, for babies from 5 months.", "This mash is perfectly safe for babies from 7 months."],
+    "said", ["Swede mash, for babies from 5 months.", "This mash is perfectly safe for babies from 7 months."]
 )
 def test_a_younger_age_and_a_promise_of_safety_do_not(said: str) -> None:
     found = advices(said)

@@ -92,8 +92,7 @@ def test_no_cows_milk_until_one_stands_with_what_is_meant() -> None:
 
 
 @pytest.mark.parametrize(
-    "said",
-    ["Remember that “no added sugar” doesn't mean no sugar.", "Sugar free is not the same as no added sugar."],
+    "said", ["Remember that “no added sugar” doesn't mean no sugar.", "Sugar free is not the same as no added sugar."]
 )
 def test_how_a_label_is_read_claims_nothing(said: str) -> None:
     assert {one.advice for one in spoken(said)} <= set(STANDS)

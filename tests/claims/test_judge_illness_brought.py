@@ -81,8 +81,7 @@ def test_no_such_word_lets_honey_come_or_praises_waiting(said: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "said",
-    ["These prevent peanut allergy!", "Giving this every week stops allergies.", "Camel milk cures allergies."],
+    "said", ["These prevent peanut allergy!", "Giving this every week stops allergies.", "Camel milk cures allergies."]
 )
 def test_an_allergy_that_is_said_to_be_prevented_is_cut(said: str) -> None:
     assert "cut-untrue" in _advice(said)

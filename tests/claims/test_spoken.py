@@ -128,12 +128,7 @@ def test_an_age_in_years_is_heard_without_its_unit(text: str, age: str) -> None:
     assert any(age in (claim.relates_to or "") for claim in claims(text))
 
 
-@pytest.mark.parametrize(
-    "text",
-    [
-        "It is sweet enough, so no sugar needed.",
-    ],
-)
+@pytest.mark.parametrize("text", ["It is sweet enough, so no sugar needed."])
 def test_what_others_ask_about_and_what_can_be_done_without_is_no_claim(text: str) -> None:
     assert claims(text) == []
 

@@ -30,11 +30,7 @@ def test_it_is_heard_and_cut(text: str) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    [
-        "Don't skip the vitamin D drops.",
-        "Never put honey on a dummy.",
-        "Grapes are fine cut into quarters lengthways.",
-    ],
+    ["Don't skip the vitamin D drops.", "Never put honey on a dummy.", "Grapes are fine cut into quarters lengthways."],
 )
 def test_good_advice_is_kept(text: str) -> None:
     assert {answer.advice for answer in spoken(text)} == {"keep"}

@@ -5,15 +5,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from spoonproof.cooking.heat import (
-    ALPHA,
-    ALPHA_FAST,
-    Shape,
-    bessel,
-    centre_ratio,
-    minutes_to_heat,
-    series,
-)
+from spoonproof.cooking.heat import ALPHA, ALPHA_FAST, Shape, bessel, centre_ratio, minutes_to_heat, series
 from tests.cooking.bench import rows
 from tests.each import each
 

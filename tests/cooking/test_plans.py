@@ -212,10 +212,7 @@ def test_lifting_out_the_portion_is_not_named_after_what_was_lifted_out_before()
         "Season the family's pot with pepper.",
     ]
     labels = [task.label for task in planned(steps=steps).tasks]
-    assert [label for label in labels if " out" in label] == [
-        "Take out: pear",
-        "Lift out: the baby's portion",
-    ]
+    assert [label for label in labels if " out" in label] == ["Take out: pear", "Lift out: the baby's portion"]
 
 
 def test_the_portion_comes_out_of_every_pot_and_the_family_is_served_last() -> None:

@@ -101,8 +101,7 @@ def test_what_is_only_cut_after_the_split_is_the_familys() -> None:
 
 def test_added_after_the_heat_stays_raw() -> None:
     _, apple = treated(
-        ["porridge oats", "apple, grated"],
-        ["Simmer the porridge oats for 4 minutes.", "Stir in the apple."],
+        ["porridge oats", "apple, grated"], ["Simmer the porridge oats for 4 minutes.", "Stir in the apple."]
     )
     assert apple.softness == "raw"
 

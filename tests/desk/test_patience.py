@@ -70,13 +70,7 @@ def ended(each: socket.socket, drop: bytes = b"") -> float:
 
 @pytest.mark.parametrize(
     ("begun", "drop"),
-    [
-        (b"", b""),
-        (b"GET / HT", b""),
-        (b"HEAD", b"x-a: b\r\n"),
-        (b"POST", b""),
-        (b"POST", b"x"),
-    ],
+    [(b"", b""), (b"GET / HT", b""), (b"HEAD", b"x-a: b\r\n"), (b"POST", b""), (b"POST", b"x")],
     ids=["nothing", "half a line", "a line of the head now and then", "no body", "a byte of it now and then"],
 )
 def test_who_sends_nothing_or_a_drop_at_a_time_is_let_go(port: int, begun: bytes, drop: bytes) -> None:

@@ -36,8 +36,7 @@ class Client:
         self.kept: list[dict[str, Any]] = []
         threading.Thread(target=self._read, daemon=True).start()
         answer = self.ask(
-            "initialize",
-            {"processId": os.getpid(), "rootUri": folder.as_uri(), "capabilities": capabilities or {}},
+            "initialize", {"processId": os.getpid(), "rootUri": folder.as_uri(), "capabilities": capabilities or {}}
         )
         self.capabilities = answer["capabilities"]
         self.tell("initialized", {})

@@ -83,8 +83,7 @@ def test_a_method_nobody_knows_is_an_error_and_a_word_nobody_knows_is_nothing(cl
 )  # fmt: skip
 def test_an_address_that_leads_nowhere_is_a_text_like_any_other(client: Client, uri: str) -> None:
     client.tell(
-        "textDocument/didOpen",
-        {"textDocument": {"uri": uri, "languageId": "markdown", "version": 1, "text": CLAIM}},
+        "textDocument/didOpen", {"textDocument": {"uri": uri, "languageId": "markdown", "version": 1, "text": CLAIM}}
     )
     while True:
         message = client.next()

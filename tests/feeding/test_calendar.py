@@ -115,9 +115,7 @@ def cost(order: list[Candidate], policy: str, age: int | None) -> tuple[int, int
 def some_dishes(least: int, most: int) -> st.SearchStrategy[list[Candidate]]:
     """So many dishes of one to four foods each, rich in iron or not, for several ages."""
     dish = st.tuples(
-        st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True),
-        st.booleans(),
-        st.sampled_from((6, 7, 9)),
+        st.lists(st.sampled_from(FOODS), min_size=1, max_size=4, unique=True), st.booleans(), st.sampled_from((6, 7, 9))
     )
     return st.lists(dish, min_size=least, max_size=most).map(
         lambda drawn: [
@@ -128,11 +126,7 @@ def some_dishes(least: int, most: int) -> st.SearchStrategy[list[Candidate]]:
 
 
 @settings(max_examples=25, deadline=None)
-@given(
-    some_dishes(1, 5),
-    st.sampled_from(["market", "slow"]),
-    st.sampled_from([None, 6]),
-)
+@given(some_dishes(1, 5), st.sampled_from(["market", "slow"]), st.sampled_from([None, 6]))
 def test_no_order_is_better_than_the_proved_one(chosen: list[Candidate], policy: str, age: int | None) -> None:
     plan = calendar(chosen, (), tables(), {"new-foods": policy}, age_months=age)
     assert plan.proved
@@ -232,11 +226,7 @@ def opens_last(order: list[Candidate], policy: str, age: int | None) -> int:
 
 
 @settings(max_examples=30, deadline=None)
-@given(
-    some_dishes(13, 20),
-    st.sampled_from(["market", "slow"]),
-    st.sampled_from([None, 6]),
-)
+@given(some_dishes(13, 20), st.sampled_from(["market", "slow"]), st.sampled_from([None, 6]))
 def test_of_many_dishes_always_the_one_that_opens_soonest_comes_next(
     chosen: list[Candidate], policy: str, age: int | None
 ) -> None:

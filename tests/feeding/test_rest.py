@@ -136,12 +136,7 @@ def test_keeping_by_the_strictest_authority_read(food: str, fridge: float, cool:
 
 @pytest.mark.parametrize(
     ("hours", "channel", "level"),
-    [
-        (24, "", None),
-        (48, "", "warning"),
-        (48, "policies: {nitrate: AESAN}\n", "error"),
-        (72, "", "error"),
-    ],
+    [(24, "", None), (48, "", "warning"), (48, "policies: {nitrate: AESAN}\n", "error"), (72, "", "error")],
 )
 def test_spinach_by_one_authority_is_an_error_only_where_it_is_chosen(
     hours: int, channel: str, level: str | None

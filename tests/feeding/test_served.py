@@ -111,11 +111,7 @@ def test_flour_of_a_root_is_no_raw_root() -> None:
 
 
 @pytest.mark.parametrize(
-    ("last", "hot"),
-    [
-        ("Mash it all.", True),
-        ("Lift the scotch bonnet out and mash the rest.", False),
-    ],
+    ("last", "hot"), [("Mash it all.", True), ("Lift the scotch bonnet out and mash the rest.", False)]
 )
 def test_one_of_the_hottest_chillies_is_lifted_out(last: str, hot: bool) -> None:
     steps = ["Simmer the plantain and the scotch bonnet in the water for 30 minutes, until soft.", last]

@@ -10,9 +10,7 @@ from hypothesis import strategies as st
 
 from spoonproof.film.breathing import chunks, lines, sentences, torn
 from spoonproof.film.captions import captions, subrip, too_fast
-from spoonproof.film.captions import (
-    webvtt as to_webvtt,
-)
+from spoonproof.film.captions import webvtt as to_webvtt
 from spoonproof.film.script import Heard, Material, Script
 from spoonproof.film.writing import write_script
 

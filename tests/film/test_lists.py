@@ -267,17 +267,7 @@ def test_a_day_has_a_timetable_with_its_twins() -> None:
 
 
 def test_many_allergens_take_several_supers() -> None:
-    words = [
-        "gluten (wheat, oats)",
-        "crustaceans",
-        "egg",
-        "fish",
-        "milk",
-        "mustard",
-        "sesame",
-        "sulphites",
-        "soya",
-    ]
+    words = ["gluten (wheat, oats)", "crustaceans", "egg", "fish", "milk", "mustard", "sesame", "sulphites", "soya"]
     shown = allergens_shown(words)
     assert len(shown) == 2
     assert all(fits_screen(text) for text in shown)

@@ -107,13 +107,7 @@ def counted(
 ) -> Facts:
     """The facts of a recipe of these lines, each through its heats."""
     treatments = [
-        Treatment(
-            i,
-            0,
-            (bowls or {}).get(i),
-            tuple((heats or {}).get(i, ())),
-            left_out=i in left_out,
-        )
+        Treatment(i, 0, (bowls or {}).get(i), tuple((heats or {}).get(i, ())), left_out=i in left_out)
         for i in range(len(foods))
     ]
     made = recipe(foods, makes, trials=trials)

@@ -61,11 +61,7 @@ def test_what_the_guide_does_works(
 
 
 def _do(
-    step: Doing,
-    after: Doing | None,
-    page: str,
-    monkeypatch: pytest.MonkeyPatch,
-    capsys: pytest.CaptureFixture[str],
+    step: Doing, after: Doing | None, page: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     if step.kind == "file" and not step.name.startswith("src/"):
         path = Path(step.name)

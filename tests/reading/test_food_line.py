@@ -204,8 +204,7 @@ def test_a_misspelt_unit_is_told_and_the_food_is_known() -> None:
 
 
 @pytest.mark.parametrize(
-    "text",
-    ["1 tsp smooth peanut butter, no salt or sugar", "60 g flattened rice (poha)", "1 crisp apple, cored"],
+    "text", ["1 tsp smooth peanut butter, no salt or sugar", "60 g flattened rice (poha)", "1 crisp apple, cored"]
 )
 def test_what_is_denied_or_said_twice_is_no_second_food(text: str) -> None:
     _, found, _ = read_line(text)

@@ -186,10 +186,7 @@ SHORT = "---\ntitle: Bowl\nages: 7-9 months\nfoods: [200 g leeks]\nsteps: [Boil 
             SHORT.replace("[200 g leeks]", "\n  - 200 g leeks\n  -\n  - [x]") + "---\n",
             ["6:empty-value", "7:wrong-type"],
         ),
-        (
-            SHORT.replace("[200 g leeks]", "\n  - {foood: x, amount: 1 g}\n  - 200 g leeks") + "---\n",
-            ["5:unknown-key"],
-        ),
+        (SHORT.replace("[200 g leeks]", "\n  - {foood: x, amount: 1 g}\n  - 200 g leeks") + "---\n", ["5:unknown-key"]),
         (
             SHORT.replace("[200 g leeks]", "\n  - {recipe: ../x, amount: 1 g}\n  - 200 g leeks") + "---\n",
             ["5:unsafe-slug"],

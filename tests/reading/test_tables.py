@@ -33,8 +33,7 @@ def test_rows_have_stripped_cells_and_the_line_they_start_on(tmp_path: Path) -> 
 
 
 @pytest.mark.parametrize(
-    ("text", "message"),
-    [("id,id\n", "t.csv:1"), ("id,\n", "t.csv:1"), ("id\na,b\n", "t.csv:2"), ('id\n"a\n', "t.csv")],
+    ("text", "message"), [("id,id\n", "t.csv:1"), ("id,\n", "t.csv:1"), ("id\na,b\n", "t.csv:2"), ('id\n"a\n', "t.csv")]
 )
 def test_a_broken_table_of_ours_says_where(tmp_path: Path, text: str, message: str) -> None:
     (tmp_path / "t.csv").write_text(text)

@@ -121,9 +121,7 @@ def test_what_the_command_writes_is_valid(written: dict[str, Any]) -> None:
 
 
 def test_fingerprints_do_not_depend_on_where_it_is_run(
-    written: dict[str, Any],
-    monkeypatch: pytest.MonkeyPatch,
-    capsys: pytest.CaptureFixture[str],
+    written: dict[str, Any], monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     monkeypatch.chdir("blog")
     main(["check", "--format", "sarif", "--level", "note"])

@@ -275,9 +275,7 @@ def full_house() -> RecipePage:
 def odd_site() -> Site:
     """A second channel: one page with everything, a row of its own, no calendar."""
     return replace(
-        site(full_house()),
-        calendar=None,
-        loosened=("This channel goes by a row of its own for “nhs-fridge”: why.",),
+        site(full_house()), calendar=None, loosened=("This channel goes by a row of its own for “nhs-fridge”: why.",)
     )
 
 

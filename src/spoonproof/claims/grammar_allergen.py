@@ -294,9 +294,7 @@ ALLERGEN = (
         says="called an allergen",
     ),
     *_allergen(
-        "outgrown",
-        "T(<outgrown|lose-n>) _3 O(<food-allergy|allergy|allergy-weak>)",
-        says="an allergy outgrown",
+        "outgrown", "T(<outgrown|lose-n>) _3 O(<food-allergy|allergy|allergy-weak>)", says="an allergy outgrown"
     ),
     *_allergen(
         "introduce-allergen",

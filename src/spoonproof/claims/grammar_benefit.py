@@ -110,11 +110,7 @@ GENERAL_BENEFIT = (
     ),
     *_benefit("has-little", "<has|have> _1 <scant> T(<loose-weak>)", named=True, says="a loose word taken back"),
     *_benefit("healthy-choice", "T(<healthy>) ,? _1 O(<worth>)", says="a healthy choice"),
-    *_benefit(
-        "best-for",
-        "T(<best-drink>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?",
-        says="best for",
-    ),
+    *_benefit("best-for", "T(<best-drink>) _2 <audience-baby> _1 <copula> _2 S(<FOOD>)?", says="best for"),
     *_benefit(
         "makes-healthy",
         "S(<ANY|eating>) ~9 <make|keep|BENEFIT> _2 <audience-baby|audience-adult|number> _2 T(<healthy>)",

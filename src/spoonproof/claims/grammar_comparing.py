@@ -116,11 +116,7 @@ COMPARATIVE = (
         says="leaves another behind",
     ),
     *_compares(
-        "tops-the-list",
-        "T(<tops-list>) _3 O(<nutrient|effect>)",
-        level="more",
-        named=True,
-        says="first of all",
+        "tops-the-list", "T(<tops-list>) _3 O(<nutrient|effect>)", level="more", named=True, says="first of all"
     ),
     *_compares("cannot-match", "O(<EFFECT|NUT|body>) ~7 <ANY> T(<beats>)", level="more", says="beats another"),
     *_compares(

@@ -298,9 +298,7 @@ QUANTITY = (
         says="a share of a food",
     ),
     *_quantity(
-        "percent-of-it",
-        "T(<number> <percent>) _2 S(<FOOD>) _1 <copula> _1 O(<food|NUT>)",
-        says="a share of a food",
+        "percent-of-it", "T(<number> <percent>) _2 S(<FOOD>) _1 <copula> _1 O(<food|NUT>)", says="a share of a food"
     ),
     *_quantity(
         "limit-a-day",
@@ -309,11 +307,7 @@ QUANTITY = (
         veto="storing",
         says="an amount a day",
     ),
-    *_quantity(
-        "limit-a-day",
-        "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)",
-        says="an amount a day",
-    ),
+    *_quantity("limit-a-day", "O(<per-day>) _2 <copula> _2 T(<number> _1 <unit>)", says="an amount a day"),
     *_quantity(
         "spoons-of-sugar",
         "<contain|have|copula|per-portion> ~3 T(<number>) _1 <household> _2 O(<ambiguous-nutrient>)",

@@ -109,12 +109,7 @@ DANGER = (
         effect="milk-enough",
         says="milk alone said to be enough",
     ),
-    *_safety(
-        "let-choke",
-        "(?:<forbid|negation> _1)? O(<let-choke>)",
-        effect="choking",
-        says="choking let be",
-    ),
+    *_safety("let-choke", "(?:<forbid|negation> _1)? O(<let-choke>)", effect="choking", says="choking let be"),
     *_safety(
         "food-for-vaccines",
         "T(<who-needs|no-need-of|no-need|given-up>) ~3 O(<vaccine>)",
@@ -186,11 +181,7 @@ DANGER = (
         says="all that the family eats",
     ),
     *_safety(
-        "best-eaten-raw",
-        "S(<sprouts>) ~3 T(<best-raw>)",
-        effect="age",
-        veto="nonfood",
-        says="sprouts called best raw",
+        "best-eaten-raw", "S(<sprouts>) ~3 T(<best-raw>)", effect="age", veto="nonfood", says="sprouts called best raw"
     ),
     *_safety(
         "called-a-snack",
@@ -216,10 +207,7 @@ DANGER = (
         says="the milk that babies live on swapped",
     ),
     *_safety(
-        "bottle-thickened",
-        "T(<thicken>) _1 O(<milk-bottle>) ~1 S(<food>)",
-        effect="age",
-        says="cereal in a bottle",
+        "bottle-thickened", "T(<thicken>) _1 O(<milk-bottle>) ~1 S(<food>)", effect="age", says="cereal in a bottle"
     ),
     *_safety(
         "underdone-called-fine",
@@ -290,11 +278,7 @@ DANGER = (
         effect="infection",
         says="put down to the teeth",
     ),
-    *_disease(
-        "starved",
-        "T(<starve>) _1 O(<DISEASE|fever>)",
-        says="an illness to be starved",
-    ),
+    *_disease("starved", "T(<starve>) _1 O(<DISEASE|fever>)", says="an illness to be starved"),
     *_function(
         "stores-last",
         "T(<enough>) _1 S(<nutrient|ambiguous-nutrient>) ~6 O(@AGE|<lasting>)",

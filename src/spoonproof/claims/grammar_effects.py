@@ -23,11 +23,7 @@ FUNCTION = (
         says="helps to take up a nutrient",
     ),
     *_function(
-        "helps-a-function",
-        "T(<BENEFIT>) ~6 O(<EFFECT>)",
-        veto=_OTHERS,
-        named=True,
-        says="benefit verb, function",
+        "helps-a-function", "T(<BENEFIT>) ~6 O(<EFFECT>)", veto=_OTHERS, named=True, says="benefit verb, function"
     ),
     *_function(
         "strengthens-a-part",
@@ -252,11 +248,7 @@ DISEASE = (
         says="brings an illness",
     ),
     *_disease(
-        "harms-teeth",
-        "T(<badfor|HARM|harmful>) _4 O(<dental>)",
-        effect="dental",
-        named=True,
-        says="harm to the teeth",
+        "harms-teeth", "T(<badfor|HARM|harmful>) _4 O(<dental>)", effect="dental", named=True, says="harm to the teeth"
     ),
     *_disease(
         "harms-teeth", "S(<bottle>) ~3 T(<HARM>) _3 O(<dental|disease>)", veto="nonfood", says="harm from a bottle"
@@ -276,9 +268,7 @@ DISEASE = (
         says="help against illness",
     ),
     *_disease(
-        "lack-shows",
-        "^ _2 S(<disease>) _1 T(<contain>) _2 O(<DISEASE>)",
-        says="how the lack of a nutrient shows",
+        "lack-shows", "^ _2 S(<disease>) _1 T(<contain>) _2 O(<DISEASE>)", says="how the lack of a nutrient shows"
     ),
     *_disease(
         "does-it-to-this",

@@ -71,9 +71,7 @@ HABITS = (
         says="needed for a part of the body",
     ),
     *_quantity(
-        "drops-a-day",
-        "S(<drops>) ~4 O(<per-day>) ,? _4 T(<number> _1 <unit>)",
-        says="how much of a supplement",
+        "drops-a-day", "S(<drops>) ~4 O(<per-day>) ,? _4 T(<number> _1 <unit>)", says="how much of a supplement"
     ),
     *_quantity(
         "so-often",

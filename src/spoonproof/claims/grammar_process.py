@@ -38,9 +38,7 @@ PROCESS = (
         says="a process against a germ",
     ),
     *_process(
-        "process-forms",
-        "O(<contaminant>) _1 T(<formed-in>) _2 S(<process>)",
-        says="a process forms something harmful",
+        "process-forms", "O(<contaminant>) _1 T(<formed-in>) _2 S(<process>)", says="a process forms something harmful"
     ),
     *_process(
         "process-changes",

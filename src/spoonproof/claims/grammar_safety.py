@@ -234,10 +234,7 @@ SAFETY_AGE = (
         says="a food needed at an age",
     ),
     *_safety(
-        "start-at-age",
-        "T(<authority> _3 <said-by|allows>) _4 O(@AGE)",
-        veto="storing",
-        says="an age to start from",
+        "start-at-age", "T(<authority> _3 <said-by|allows>) _4 O(@AGE)", veto="storing", says="an age to start from"
     ),
     *_safety(
         "not-in-pregnancy",
@@ -264,9 +261,7 @@ SAFETY_AGE = (
     ),
     *_safety("choking", "^ O(<choking>) (?=[.,:?]|$)", effect="choking", says="choking"),
     *_safety(
-        "hurts",
-        "S(<ANY|additive|contaminant>) ~6 T(<hurts>) _2 O(<audience-baby|pregnant>)",
-        says="harm from a food",
+        "hurts", "S(<ANY|additive|contaminant>) ~6 T(<hurts>) _2 O(<audience-baby|pregnant>)", says="harm from a food"
     ),
     *_safety("safe", "S(<additive|nutrient>) _2 <copula> _2 O(<safe|harmful>)", says="safety of a substance"),
     *_safety("contaminant", "O(<contaminant>) ~6 S(<FOOD>)", loose=True, says="a contaminant"),

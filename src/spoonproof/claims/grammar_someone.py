@@ -103,11 +103,7 @@ SOMEONE = (
         veto="story",
         says="weight gained",
     ),
-    *_benefit(
-        "unbeaten",
-        "T(<unbeaten>) ~3 <for> _1 O(<health|health-weak>)",
-        says="praised above all",
-    ),
+    *_benefit("unbeaten", "T(<unbeaten>) ~3 <for> _1 O(<health|health-weak>)", says="praised above all"),
     *_disease(
         "keeps-away",
         "T(<keep|told-to>) _3 O(<DISEASE>) _4 <away>",

@@ -65,23 +65,12 @@ TESTIMONY = (
         tale=True,
         says="a food put an illness right",
     ),
+    *_disease("ill-until", f"<copula|have> _2 O({_ILL}) ~2 T(<on-it>) ~5 S({_EATEN})", veto=_KITCHEN, says="ill until"),
     *_disease(
-        "ill-until",
-        f"<copula|have> _2 O({_ILL}) ~2 T(<on-it>) ~5 S({_EATEN})",
-        veto=_KITCHEN,
-        says="ill until",
+        "the-end-of", f"T(<the-end-of>) _2 O({_ILL})", veto=_KITCHEN + " authority", says="the end of an illness"
     ),
     *_disease(
-        "the-end-of",
-        f"T(<the-end-of>) _2 O({_ILL})",
-        veto=_KITCHEN + " authority",
-        says="the end of an illness",
-    ),
-    *_disease(
-        "brings-down",
-        f"S({_EATEN}) ~2 T(<brings> _1) O({_ILL}) <down>",
-        veto=_KITCHEN,
-        says="brings an illness down",
+        "brings-down", f"S({_EATEN}) ~2 T(<brings> _1) O({_ILL}) <down>", veto=_KITCHEN, says="brings an illness down"
     ),
     *_disease(
         "through-it",
@@ -148,16 +137,8 @@ TESTIMONY = (
         tale=True,
         says="another child since",
     ),
-    *_function(
-        "named-after-it",
-        "^ O(<sleepy>) S(<dish|food>) _1 (?:[.]|$)",
-        says="a dish named after sleep",
-    ),
-    *_disease(
-        "named-after-it",
-        f"^ O({_ILL}) _1 S(<dish|food>) _1 (?:[.]|$)",
-        says="a dish named after an illness",
-    ),
+    *_function("named-after-it", "^ O(<sleepy>) S(<dish|food>) _1 (?:[.]|$)", says="a dish named after sleep"),
+    *_disease("named-after-it", f"^ O({_ILL}) _1 S(<dish|food>) _1 (?:[.]|$)", says="a dish named after an illness"),
     *_disease(
         "no-doctor",
         f"S({_EATEN}) ~5 T(<no-need-of>) _1 O(<their-medicine>)",
@@ -165,9 +146,5 @@ TESTIMONY = (
         veto=_KITCHEN,
         says="no doctor or medicine needed",
     ),
-    *_benefit(
-        "run-down",
-        "S(<milk-for-babies>) ~2 <copula> _2 O(<rubbish>)",
-        says="other food for babies run down",
-    ),
+    *_benefit("run-down", "S(<milk-for-babies>) ~2 <copula> _2 O(<rubbish>)", says="other food for babies run down"),
 )

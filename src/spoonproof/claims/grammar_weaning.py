@@ -345,11 +345,7 @@ WEANING = (
         says="what comes of solids too soon",
     ),
     *_safety(
-        "can-at-age",
-        "O(@AGE) ,? _1 T(<child-can>)",
-        effect="age",
-        veto=_NO_ADVICE,
-        says="what may be eaten at an age",
+        "can-at-age", "O(@AGE) ,? _1 T(<child-can>)", effect="age", veto=_NO_ADVICE, says="what may be eaten at an age"
     ),
     *_safety(
         "said-by-authority",

@@ -118,11 +118,7 @@ class Lexicon:
     laid: object = None  # the grammar's rules as laid out for this lexicon before (grammar.py), None where they weren't
 
     @classmethod
-    def from_rows(
-        cls,
-        tables: Mapping[str, Sequence[Row]],
-        food_names: Iterable[tuple[str, str]] = (),
-    ) -> Lexicon:
+    def from_rows(cls, tables: Mapping[str, Sequence[Row]], food_names: Iterable[tuple[str, str]] = ()) -> Lexicon:
         """Build from the rows of ``claims/lexicon/en/*.csv`` (by table name) and the food table's names.
 
         ``food_names`` are (name, food id) pairs; where a name is also in the lexicon the food table's id wins.

@@ -136,8 +136,7 @@ class EntryReader:
             also=self._phrases(document, span, both.texts("also")),
             unless=self._phrases(document, span, both.texts("unless")),
             stance=cast(
-                Stance,
-                (self._closed(document, both, "stance", ("permits", "warns", "dismisses"), name) or ("",))[0],
+                Stance, (self._closed(document, both, "stance", ("permits", "warns", "dismisses"), name) or ("",))[0]
             ),
             negation=both.text("negation") == "included",
             ages=self._ages(document, both.get("ages"), name),

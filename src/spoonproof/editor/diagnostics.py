@@ -99,9 +99,7 @@ def actions(look: Look, asked: types.CodeActionParams, encoding: Encoding = UTF1
     if _asked_for(FIX_ALL, only) and (safe := _safe(look)):
         found.append(
             types.CodeAction(
-                title="Put right what may be put right without asking",
-                kind=FIX_ALL,
-                edit=_edit(look, safe, encoding),
+                title="Put right what may be put right without asking", kind=FIX_ALL, edit=_edit(look, safe, encoding)
             )
         )
     return found

@@ -196,10 +196,7 @@ _SHOWN: tuple[tuple[frozenset[str], Callable[[Told], bool]], ...] = (
     (frozenset({"sausage"}), _in_rounds),
     (frozenset({"meat"}), _in_lumps),
     (frozenset({"hard-cheese"}), _words_near(_CUT_SAID)),
-    (
-        frozenset({"nut-butter"}),
-        lambda told: _SPOONED.search(around(told.said, told.hit, after=60)) is not None,
-    ),
+    (frozenset({"nut-butter"}), lambda told: _SPOONED.search(around(told.said, told.hit, after=60)) is not None),
     (frozenset({"sticky-dough"}), _sticky_cake),
     (MILKS, lambda told: _in_vessel(told.said, told.hit)),
 )

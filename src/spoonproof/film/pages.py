@@ -24,11 +24,7 @@ def script_page(dish: Dish, script: Script) -> str:
 def prompter_page(dish: Dish, script: Script) -> str:
     """The words in large type, running at the channel's rate."""
     return render(
-        "prompter.html",
-        script=script,
-        language=dish.channel.language,
-        clock=clock,
-        rate=round(dish.channel.speech),
+        "prompter.html", script=script, language=dish.channel.language, clock=clock, rate=round(dish.channel.speech)
     )
 
 

@@ -62,11 +62,7 @@ class FoodTable:
 
     @classmethod
     def from_rows(
-        cls,
-        foods: Sequence[Row],
-        values: Sequence[Row] = (),
-        portions: Sequence[Row] = (),
-        more: Sequence[Row] = (),
+        cls, foods: Sequence[Row], values: Sequence[Row] = (), portions: Sequence[Row] = (), more: Sequence[Row] = ()
     ) -> FoodTable:
         """The table from the rows of foods.csv, food_values.csv, food_portions.csv and food_values_more.csv (figures
         of nutrients that a food's own record lacks, from another table: one a row, with its source).

@@ -23,10 +23,7 @@ _EXAMPLE = re.compile(r"^(Fails|Passes)::$", re.MULTILINE)
 
 
 def sarif(
-    findings: Sequence[Finding],
-    sources: Mapping[str, Csl],
-    help_texts: Mapping[str, tuple[str, str]],
-    folder: str = "",
+    findings: Sequence[Finding], sources: Mapping[str, Csl], help_texts: Mapping[str, tuple[str, str]], folder: str = ""
 ) -> str:
     """The whole log as JSON. ``help_texts``: rule name to (title, help). ``folder``: the channel's folder from where
     the log is read, "" for the same one, else with a slash at its end; fingerprints don't depend on it."""

@@ -42,11 +42,7 @@ def safe_link(href: str) -> bool:
 
 
 def render(
-    text: str,
-    marks: Iterable[tuple[int, int]] = (),
-    recipe_link: RecipeLink | None = None,
-    *,
-    curled: bool = True,
+    text: str, marks: Iterable[tuple[int, int]] = (), recipe_link: RecipeLink | None = None, *, curled: bool = True
 ) -> Markup:
     """HTML of ``text``. ``marks``: (offset after the statement, its number). ``recipe_link`` serves
     ``recipe:slug`` links; where it gives "" the words stay and the link goes. ``curled``: set English marks."""

@@ -183,11 +183,7 @@ def with_pictures(page: RecipePage, dish: Dish, colours: Palette, album: Album, 
     if not social and dish.channel.base_url:
         social = album.previews(page.slug, drawn, svg, text)
     return replace(
-        page,
-        drawing=album.drawing(page.slug, svg, text),
-        photos=photos,
-        social=social,
-        film=reel.film(dish.recipe),
+        page, drawing=album.drawing(page.slug, svg, text), photos=photos, social=social, film=reel.film(dish.recipe)
     )
 
 

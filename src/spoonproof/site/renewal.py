@@ -20,11 +20,7 @@ class Refused(Exception):
 
 
 def renew(
-    root: Path,
-    out: Path,
-    options: Sequence[str],
-    opened: Callable[[], ChannelFolder],
-    tell: Tell = silent,
+    root: Path, out: Path, options: Sequence[str], opened: Callable[[], ChannelFolder], tell: Tell = silent
 ) -> Said:
     """Build the site of the channel at ``root`` in ``out`` and say what was made.
 

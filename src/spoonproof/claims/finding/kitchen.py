@@ -134,15 +134,9 @@ def _few(tagged: Tagged, match: Match) -> bool:
 KITCHEN: Mapping[str, tuple[Ask, ...]] = {
     "age-and-food": (_as_hot,),
     "food-and-disease": (_by_contact,),
-    "nutrient-and-body": (
-        _edible_bones,
-        _meat,
-    ),
+    "nutrient-and-body": (_edible_bones, _meat),
     "for-a-function": (_edible_bones,),
-    "body-and-nutrient": (
-        _peel,
-        _meat,
-    ),
+    "body-and-nutrient": (_peel, _meat),
     "food-and-weak-function": (_meat,),
     "digests": (_soaks_up, _takes_room),
     "helps-someone": (_until_seen,),
@@ -150,8 +144,5 @@ KITCHEN: Mapping[str, tuple[Ask, ...]] = {
     "calories": (_few,),
 }
 """Rule name and what to ask of its matches."""
-ILLNESS: tuple[Ask, ...] = (
-    _cold_thing,
-    _stuck,
-)
+ILLNESS: tuple[Ask, ...] = (_cold_thing, _stuck)
 """What to ask of whatever is said of an illness."""

@@ -17,16 +17,9 @@ _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
         "process": frozenset({"process-changes", "when-cooked", "lost-in-water"}),
         "allergen": frozenset(),
     },
-    "comparative": {
-        "process": frozenset({"two-processes", "better-so", "when-cooked"}),
-    },
-    "general-benefit": {
-        "comparative": frozenset({"better-for"}),
-    },
-    "function": {
-        "disease": frozenset(),
-        "process": frozenset({"process-makes"}),
-    },
+    "comparative": {"process": frozenset({"two-processes", "better-so", "when-cooked"})},
+    "general-benefit": {"comparative": frozenset({"better-for"})},
+    "function": {"disease": frozenset(), "process": frozenset({"process-makes"})},
     "disease": {
         "process": frozenset({"process-kills"}),
         "safety-age": frozenset({"contaminant", "not-while-ill"}),

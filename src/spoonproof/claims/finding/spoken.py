@@ -5,18 +5,7 @@ from __future__ import annotations
 from spoonproof.claims.finding.clauses import clause_begin
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import first_of, measures
-from spoonproof.claims.finding.phrase import (
-    FOOD,
-    GENERIC,
-    NAMED,
-    NOUNS,
-    NUTRIENT,
-    Subject,
-    both,
-    lack,
-    named,
-    widen,
-)
+from spoonproof.claims.finding.phrase import FOOD, GENERIC, NAMED, NOUNS, NUTRIENT, Subject, both, lack, named, widen
 from spoonproof.claims.finding.pronouns import agrees, antecedent
 from spoonproof.claims.finding.ranking import (
     REACH,

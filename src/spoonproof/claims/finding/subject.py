@@ -22,15 +22,7 @@ from spoonproof.claims.finding.phrase import (
 )
 from spoonproof.claims.finding.placed import at_its_place
 from spoonproof.claims.finding.pronouns import spoken_of
-from spoonproof.claims.finding.ranking import (
-    FEEDING,
-    REACH,
-    is_doing,
-    is_said_as,
-    is_subject,
-    pronoun_before,
-    rank,
-)
+from spoonproof.claims.finding.ranking import FEEDING, REACH, is_doing, is_said_as, is_subject, pronoun_before, rank
 from spoonproof.claims.finding.spoken import read_clause
 from spoonproof.claims.lexicon import COLON
 from spoonproof.claims.scan import Tagged

@@ -24,11 +24,7 @@ from spoonproof.claims.judging.free_from import (
     says_what_is_in_it,
     what_it_is,
 )
-from spoonproof.claims.judging.polarity import (
-    not_only,
-    twice_turned,
-    unneeded,
-)
+from spoonproof.claims.judging.polarity import not_only, twice_turned, unneeded
 from spoonproof.claims.judging.probes import AnyProbe
 from spoonproof.claims.judging.quantity import number_in, quantity
 from spoonproof.claims.judging.read_as import outdone_by_none
