@@ -55,7 +55,7 @@ _HAS_NO = re.compile(
 )
 _LISTED = re.compile(  # by the allergen's own name: "no mayo" is not said of eggs
     r"(?:^|[,:–—]|\band) ?no (?P<what>eggs?|milk|dairy|wheat|gluten|(?:pea)?nuts?|sesame|soya?|fish|shellfish|mustard"
-    r"|celery|lupin)(?= ?(?:$|[,:–—]|(?:or|and|but|just)\b))(?P<of>)",
+    r"|celery|lupin)(?= ?(?:$|[,:–—]|(?:or|and|but|just)\b))",
     re.I,
 )
 """That it has none: "this mash contains no egg"; "soft, sweet, no egg"."""
@@ -131,7 +131,7 @@ def _of_the_dish(said: str, bought: frozenset[str]) -> list[re.Match[str]]:
     if _TURNED_HERE.search(said):
         return []
     found = [match for pattern in (_FREE, _WITHOUT, _HAS_NO, _LISTED) for match in pattern.finditer(said)]
-    called = [(match, (match["of"] or "").split()) for match in found]
+    called = [(match, (match.groupdict().get("of") or "").split()) for match in found]
     return [match for match, of in called if not ((of and keys(of[-1]) & bought) or any(map(_ANOTHER.match, of)))]
 
 

@@ -155,8 +155,7 @@ _STILL = re.compile(
 
 def _of_the_past(text: str, start: int, place: tuple[int, int]) -> bool:
     """Whether it is a deed of a tale of times long gone: "in the fifties ... by nine weeks the baby had bacon"."""
-    stop = _STOP.search(text, place[1])
-    end = stop.start() if stop else len(text)
+    end = _sentence_end(text, place[1])
     gone = next(_PAST.finditer(text, max(0, start - _BEFORE), end), None)
     if gone is None or not _PAST_DEED.search(text, gone.start(), end):
         return False
@@ -188,8 +187,7 @@ def _about_toys(text: str) -> bool:
 def _of_toys(text: str, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether a text about toys or a craft speaks of food at ``place`` in a sentence that names no child."""
     start = max(text.rfind(mark, 0, place[0]) for mark in ".!?\n") + 1
-    stop = _STOP.search(text, place[1])
-    said = text[start : stop.start() if stop else len(text)]
+    said = text[start : _sentence_end(text, place[1])]
     if _CRAFT.search(text, max(0, place[0] - _NEAR_CRAFT), place[1] + _NEAR_CRAFT):
         return not names_child(clause_of(said, (place[0] - start, place[1] - start)), tables)
     return _about_toys(text) and not names_child(said, tables)
@@ -213,11 +211,10 @@ _THOUGH = re.compile(
 
 def _set_against(text: str, start: int, place: tuple[int, int]) -> bool:
     """Whether what others are said to do still is answered at once with why it is wrong."""
-    stop = _STOP.search(text, place[0])
-    end = stop.start() if stop else len(text)
     still = _OTHERS_STILL.search(text, start, place[1])
     if still is None:
         return False
+    end = _sentence_end(text, place[0])
     return any(_THOUGH.match(text, at.start(), end) for at in _JOINS.finditer(text, still.end(), end))
 
 

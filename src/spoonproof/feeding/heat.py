@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family
 from spoonproof.feeding.step_words import (
@@ -49,8 +50,9 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
         facts.add("soaked")
     if _cut_short(treatment, texts, food):
         facts.add("seared")
-    if (core := _core(texts)) is not None and core < _CORE_C:
-        facts.add("core-low" if core < _BARELY_C else "core-short")
+    cores = [core for text in texts for core in _cores(text)]
+    if cores and cores[-1] < _CORE_C:  # the last that is said
+        facts.add("core-low" if cores[-1] < _BARELY_C else "core-short")
     if "cooked" not in facts:
         facts.add("raw")
 
@@ -81,13 +83,12 @@ _CORE = re.compile(
 )
 
 
-def _core(texts: Sequence[str]) -> float | None:
-    """The heat in the middle, in °C, at which it is said to be done; the last that is said."""
-    said = [match for text in texts for match in _CORE.finditer(text) if not re.search(r"\boven\b", match[0], re.I)]
-    if not said:
-        return None
-    degrees = float(said[-1]["degrees"])
-    return degrees if said[-1]["scale"] in "cC" else (degrees - 32) / 1.8
+@lru_cache(maxsize=4_000)
+def _cores(text: str) -> tuple[float, ...]:
+    """The heats in the middle, in °C, at which a step says that something is done: asked for each food in it."""
+    said = (match for match in _CORE.finditer(text) if not re.search(r"\boven\b", match[0], re.I))
+    heats = ((float(match["degrees"]), match["scale"] in "cC") for match in said)
+    return tuple(degrees if celsius else (degrees - 32) / 1.8 for degrees, celsius in heats)
 
 
 _LONG_STEWED = 60.0  # minutes from which a meat is cooked for its tenderness (common practice)
@@ -145,8 +146,8 @@ _TURNED = re.compile(r"\b(?:turn|flip|both sides|each side|side|lid|cover|hard|f
 
 def boiled_briefly(recipe: Recipe, index: int) -> bool:
     """Whether a whole egg is boiled, poached or fried by itself for less than makes a firm yolk."""
-    others = {i for i, line in enumerate(recipe.foods) if line.food != "water" and not keys(line.name) & FATS} - {index}
-    before = recipe.foods[index].text
+    foods = recipe.foods
+    before = foods[index].text
     for step in recipe.steps:
         named = {i for action in step.actions for i in action.foods}
         if index not in named:
@@ -154,8 +155,9 @@ def boiled_briefly(recipe: Recipe, index: int) -> bool:
         if _BEATEN.search(before) or any(action.verb in ("beat", "whisk") for action in step.actions):
             return False
         before += f" {step.text}"
+        beside = {i for i in named - {index} if foods[i].food != "water" and not keys(foods[i].name) & FATS}
         for action in step.actions:
-            if others & (set(action.foods) or named):
+            if beside & (set(action.foods) or named):
                 continue
             minutes = action.time.high if action.time is not None else _FIRM_YOLK_MINUTES
             boiled = action.verb == "poach" or (action.verb in ("boil", "simmer") and index in action.foods)

@@ -290,8 +290,6 @@ def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int
     if cut is not None and cut[0] <= draft.start < cut[1]:
         return None  # the lifting out itself
     after_cut = cut is not None and draft.start >= cut[1]
-    if cut is not None and not after_cut and put_off(text[: cut[0]]):
-        return "family"
     if not (reader.split or after_cut):
         own, led = text[draft.start : draft.end], text[draft.lead : draft.end]
         foods = [reader.lines[at] for at in draft.action.foods]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.verdict import Verdict
@@ -12,6 +11,7 @@ from spoonproof.claims.wording import nutrient_name
 from spoonproof.claims.words import plain
 from spoonproof.model.claim import Claim
 from spoonproof.model.finding import SourceRef
+from spoonproof.model.record import NamedTuple
 
 _SPOONS = re.compile(
     r" (?:([0-9.]+|[a-z]+) )?(?:level )?(tablespoon|tbsp|teaspoon|tsp|dessertspoon|spoon|cup)(?:s|ful|fuls|sful)? "

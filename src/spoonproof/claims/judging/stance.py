@@ -279,8 +279,9 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
     ):
         return "dismisses"
     if waived(words):
-        rest = _FEAR_DROPPED.sub(" ", _NO_USE_WAITING.sub(" ", _NOT_FORBIDDEN.sub(" ", words)))
-        return "" if _holds_back(rest, register, subjects) else "permits"
+        for one in _WAIVERS:
+            words = one.sub(" ", words)
+        return "" if _holds_back(words, register, subjects) else "permits"
     needless = has_any(_NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
     if needless and has_any(words, register.words.get("made safe", ())):
         return "dismisses"  # "you don't need to cut grapes"
@@ -313,7 +314,10 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
 def waived(words: str) -> bool:
     """Whether nothing is said to need keeping back or fearing: "isn't forbidden", "nobody needs to avoid", "no point
     in waiting", "we stopped worrying"."""
-    return any(one.search(words) for one in (_NOT_FORBIDDEN, _NO_USE_WAITING, _FEAR_DROPPED))
+    return any(one.search(words) for one in _WAIVERS)
+
+
+_WAIVERS = (_NOT_FORBIDDEN, _NO_USE_WAITING, _FEAR_DROPPED)
 
 
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
