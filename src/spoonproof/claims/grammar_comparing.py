@@ -42,6 +42,13 @@ COMPARATIVE = (
         says="more of it than",
     ),
     *_compares(
+        "far-higher",
+        "T(<far-richer>) _2 O(<NUT>)",
+        "S(<ANY>) _2 <have|contain> _1 T(<far-more>) O(<NUT>) (?=[.,:?]|$|<but>)",
+        named=True,
+        says="more of it than what was named before",
+    ),
+    *_compares(
         "most",
         "(?<=.) T(<most>) _2 O(<nutrient|loose|loose-noun|loose-weak>)",
         level="more",
