@@ -20,6 +20,7 @@ _AT_AN_AGE = re.compile(
     r"[^.;!?]{0,30}?\b(?:in (?:the|their|his|her|a baby's) first year|(?:before|until|till|under)"
     r" (?:one|two|1|2|12|twelve|the age|their|his|her|they|she|he|a year|the first))\b"
 )
+_CANNOT = re.compile(r"\b(?:can't|cannot|couldn't|can not|won't|don't|never) [^.,;:?!]{0,30}$")
 _NO_HELP = re.compile(
     r"[^.;!?]{0,20}?(?:(?:didn't|did not|doesn't|don't|never|hasn't|haven't|has not|have not)(?: \w+)?"
     r" (?:helped|help|work|worked|changed?|cured?|touch|made? (?:any|a|the slightest) difference)"
@@ -125,6 +126,12 @@ def _what_it_means(tagged: Tagged, match: Match) -> bool:
     """ ""No added sugar" *doesn't mean* no sugar": how a label is read."""
     around = text_before(tagged, match.start), text_after(tagged, match.end)
     return _MEANT_BEFORE.search(around[0]) is not None or _MEANS.match(around[1]) is not None
+
+
+def _never_without(tagged: Tagged, match: Match) -> bool:
+    """ "You *can't* make this *without* egg": it is in there."""
+    at = match.trigger[0]
+    return said_at(tagged, at).startswith("without") and _CANNOT.search(text_before(tagged, at)) is not None
 
 
 def _was_no_help(tagged: Tagged, match: Match) -> bool:
@@ -346,7 +353,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "for-disease": (_was_no_help,),
     "free-of": (_what_it_means, _till_an_age),
     "sugar-free": (_what_it_means,),
-    "free-from": (_what_it_means,),
+    "free-from": (_what_it_means, _never_without),
     "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
