@@ -176,6 +176,14 @@ NUTRIENT_CONTENT = (
         veto=_KITCHEN,
         says="a food for a nutrient",
     ),
+    *_content(
+        "asked-and-answered",
+        "^ ~8 O(<nutrient>) _1 [?] ~4 S(<FOOD>)",
+        "^ ~5 S(<FOOD>) [?] _2 O(<nutrient>) (?=[.,]|$)",
+        level="contains",
+        veto=_KITCHEN,
+        says="a nutrient asked for, and a food in answer",
+    ),
     *_content("is-made-of", "S(<FOOD>) : _3 O(<NUT>)", level="contains", loose=True, says="a food, a sign, a nutrient"),
     *_content(
         "both",

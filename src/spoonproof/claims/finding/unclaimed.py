@@ -10,7 +10,7 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.kitchen import ILLNESS, KITCHEN
 from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import widen
-from spoonproof.claims.finding.spoken_of import SPOKEN_OF, teething_thing
+from spoonproof.claims.finding.spoken_of import SPOKEN_OF, bruised, ended_up, of_the_heart, teething_thing, to_die_for
 from spoonproof.claims.scan import Tagged
 
 _NOT_THE_SAME = r"(?:doesn't|does not|don't) (?:always )?mean|(?:isn't|is not) (?:always )?the same(?: thing)? as"
@@ -39,7 +39,7 @@ _WHICH_ARE = re.compile(r"\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,3
 _EATEN = frozenset("food dish generic-food solids nutrient ambiguous-nutrient".split())
 _SOMEBODY_IS = re.compile(r"\b(?:i|we|he|she)\b(?!'ve found| think| know)[^.;:?!]{0,90}$")
 _THINGS = frozenset(
-    "packs cutter cutters tin tins mould moulds mold molds theme themed costume party parties shop shops "
+    "plant plants packs cutter cutters tin tins mould moulds mold molds theme themed costume party parties shop shops "
     "stores aisle aisles stall stand tree trees bush bushes patch patches seedling seedlings "
     "book books song songs game games toy toys shirt shirts box boxes carton cartons wrapper wrappers liner liners "
     "maker makers machine machines cooker cookers mill mills grinder grinders spoon spoons fork forks knife "
@@ -340,8 +340,8 @@ def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
 
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses, teething_thing),
-    "disease": (*ILLNESS, teething_thing, _another_clause, _to_the_senses),
+    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses, teething_thing, ended_up, of_the_heart),
+    "disease": (*ILLNESS, teething_thing, _another_clause, _to_the_senses, to_die_for, bruised),
     "nutrient-content": (_another_clause, _names_a_thing),
     "general-benefit": (_names_a_thing,),
 }
