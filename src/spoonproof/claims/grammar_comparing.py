@@ -44,7 +44,7 @@ COMPARATIVE = (
     *_compares(
         "far-higher",
         "T(<far-richer>) _2 O(<NUT>)",
-        "S(<ANY>) _2 <have|contain> _1 T(<far-more>) O(<NUT>) (?=[.,:?]|$|<but>)",
+        "S(<ANY>) _2 <have|contain> _1 T((?:<far-more>|<even> <more>)) O(<NUT>) (?=[.,:?]|$|<but>)",
         named=True,
         says="more of it than what was named before",
     ),
