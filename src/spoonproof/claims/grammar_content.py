@@ -92,7 +92,10 @@ NUTRIENT_CONTENT = (
         says="a nutrient brought into a diet",
     ),
     *_content(
-        "is", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>) (?!<suffix-high>)", level="contains", says="a food is it"
+        "is",
+        "S(<THING>) _2 T(<copula>) (?!<far-richer>) _3 O(<NUTRIENT>) (?!<suffix-high>)",
+        level="contains",
+        says="a food is it",
     ),
     *_content(
         "is-fibrous",

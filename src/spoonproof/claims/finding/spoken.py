@@ -75,10 +75,10 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     pronoun = None if people else pronoun
     hung = _hung_on(tagged, begin, at)
     if hung is not None and (pronoun is None or pronoun < hung) and foods(wanted | GENERIC, hung, hung + 1):
-        own = named(tagged, hung, taken)
+        held = named(tagged, hung, taken)
         if pronoun is None or people or kind not in _DOING or tagged.is_any(hung, FOOD | GENERIC):
-            return own
-        return replace(own, pronoun=True, why=f"{own.why} of what was named before", said=said_by(tagged, pronoun))
+            return held
+        return replace(held, pronoun=True, why=f"{held.why} of what was named before", said=said_by(tagged, pronoun))
     pronoun = pronoun if pronoun is not None else _held_in(tagged, at, match.end)
     best = _relative(tagged, before, at)
     best = likeliest(tagged, before, at) if best is None else best
