@@ -13,7 +13,7 @@ _WITHOUT = (
     "(?:<goes-without|food-allergy>|<copula|whoever|audience-baby> <off-it> _1 <ALLERGEN>"
     "|<ALLERGEN> <allergy|allergy-weak>|<allergy|allergy-weak> _2 <ALLERGEN>"
     "|<stays-off|avoid|forbid|going-without> _1 <ALLERGEN>|<negation> _1 <takes-it> _1 <ALLERGEN>"
-    "|<free>? <ALLERGEN> <free>? <crowd>|<free-suffixed>)"
+    "|<free>? <ALLERGEN> <free>? <crowd>|<ALLERGEN> <suffix-free> <crowd|diet>|<free-suffixed>)"
 )
 """Who goes without an allergen: "coeliacs", "a milk allergy", "allergic to egg", "those who can't have wheat"."""
 _TO = "(?:(?!<copula>) [^.?,]){0,5}?"  # "a friend of mine is vegan" is good for nobody
@@ -38,7 +38,8 @@ ALLERGEN = (
         "<copula|make|holds> ~8 T(<free>) _1 O(<ALLERGEN>) (?=[.,?]|$)",
         "T(<free>) _1 O(<ALLERGEN>) ~5 <in|from> _1 <generic-food> (?=[.,!?]|$)",
         "T(<free>) _1 O(<allergen-word>) ~3 <in-sight>",
-        "^ _1 S(<food|dish>) T(<free>) _1 O(<allergen-word>) (?=[.,:(]|$)",
+        "T(<not-found>) _2 O(<ALLERGEN>) ~5 <in|from> _1 (?:<pronoun|FOOD|generic-food|all-of>)",
+        "^ _1 S(<food|dish>) [(:]? T(<free>) _1 O(<allergen-word>) (?=[.,:()]|$)",
         "<made-so> <with> ~8 T(<negation> ~5 <worry-about>) O(<allergen-word>)",
         "S(<FOOD|generic-food>) ~3 T(<never-meets>) _2 O(<ALLERGEN>)",
         "S(<FOOD|generic-food>) _2 <with|holds|has> T(<neither>) _1 O(<ALLERGEN>) _1 <negation>",
@@ -89,7 +90,7 @@ ALLERGEN = (
         "^ _6 T(<holds>) (?!_1<number>) :? _1 O(<ALLERGEN>)",
         "^ ~2 <heads-up|ALLERGY> _2 : _1 T(<holds>) _2 O(<ALLERGEN>)",
         "O(<allergen-word>) _1 <copula> _1 T(<found-in>) _3 S(<FOOD>)",
-        "S(<FOOD>) _3 T(<have>) _1 O(<allergen-word>) ~6 <pronoun> (?:[.,]|$)",
+        "S(<FOOD>) _3 T(<have>) _1 O(<allergen-word>) ~6 <pronoun> (?:[.,?]|$)",
         "S(<FOOD>) (?:<in> <pronoun>)? ,? <pronoun>? T(<copula>)"
         " (?!<allergy|allergy-weak|with|in|for>) _1 O(<allergen-word>) (?=[.,?:]|<for>|$)",
         "^ _1 S(<food>) T(<copula>) [_]{0,2} O(<allergen-ground>)",
@@ -131,11 +132,6 @@ ALLERGEN = (
         veto="culinary",
         level="free",
         says="left out, or another food in its place",
-    ),
-    *_allergen(
-        "left-if-allergic",
-        "T(<left-out|leave-it-out|let-go>) _1 S(<ALLERGEN>) _2 <when-ill|swap> ~4 O(<ALLERGY>)",
-        says="left by whoever is allergic to it",
     ),
     *_allergen("outgrown", "O(<food-allergy>) _2 T(<outgrown>) <pronoun>", says="an allergy outgrown"),
     *_allergen(
@@ -195,25 +191,6 @@ ALLERGEN = (
         needs="audience-baby allergy allergy-weak food-allergy reaction age age-unit solids first into-diet forbid"
         " way-to goodfor",
         says="introducing an allergen",
-    ),
-    *_allergen(
-        "first-taste",
-        "T(<give|fed|offer|introduce>) ~5 O(<allergen-word>) ~8 <first-time>",
-        "T(<give|fed|offer|introduce>) ~2 <tiny|amount> _2 O(<allergen-word>) ~4 <wait-until|watch>",
-        "T(<forbid|negation> _1 <introduce|give|fed|offer>) _1 O(<allergen-word>) ~6 <same-day>",
-        "S(<allergen-word>) ~6 T(<moves-on>) _3 O(<new-food|allergen-thing>)",
-        "S(<allergen-word>) _1 T(<is-introduced>) ~6 O(<keep|give|fed|offer>)",
-        effect="allergen-introduction",
-        veto="story culinary",
-        says="an allergen given for the first time, or again and again",
-    ),
-    *_allergen(
-        "kept-up",
-        "T(<keep>) _1 O(<allergen-word>) _4 <in-diet|diet>",
-        effect="allergen-introduction",
-        needs="audience-baby allergy food-allergy reaction tolerance introduce",
-        veto="story culinary",
-        says="an allergen given again and again",
     ),
     *_allergen(
         "start-allergens",
@@ -385,15 +362,5 @@ ALLERGEN = (
         effect="allergen-introduction",
         needs="allergen-thing allergen-food allergy generic-food pronoun",
         says="the body getting used to a food",
-    ),
-    *_allergen(
-        "allergy-itself",
-        "O(<ALLERGY>) _5 <copula|can-ask> _2 T(<how-bad>) (?=[.,:?]|$|_?<audience-baby|audience-adult>)",
-        "T(<how-bad>) ,? _3 <copula> O(<ALLERGY>)",
-        "<disease|disease-weak> _1 <copula|can-ask> _2 T(<sign-of|ready>) _3 O(<ALLERGY>)",
-        "T(<symptoms|sign-of|ready|watch>) _3 O(<ALLERGY>) _1 <include|contain|copula>",
-        "T(<odds>) _2 O(<allergy|food-allergy>)",
-        veto="diagnosis story",
-        says="how bad or how frequent an allergy is, and how it shows",
     ),
 )
