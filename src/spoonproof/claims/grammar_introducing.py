@@ -19,7 +19,7 @@ INTRODUCING = (
         "S(<allergen-word>) _1 T(<is-introduced>) ~6 O(<keep|give|fed|offer>)",
         "T(<days-between|left-out>) _1 O(<allergen-thing>)",
         effect="allergen-introduction",
-        veto="story culinary",
+        veto="story culinary week",  # at four weeks nothing is given
         says="an allergen given for the first time, or again and again",
     ),
     *_allergen(
@@ -55,9 +55,6 @@ INTRODUCING = (
         "hides-in",
         "^ T(<look-for|watch-for>) _1 O(<allergen-word>) _1 <in> ~2 S(<FOOD>)",
         says="what holds an allergen unseen",
-    ),
-    *_allergen(
-        "holds-it", "<handles> _2 T(<made-at>) <with> _1 O(<ALLERGEN>)", veto="culinary", says="what is made beside it"
     ),
     *_allergen(
         "left-out",
