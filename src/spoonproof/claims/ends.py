@@ -17,16 +17,16 @@ _PLAIN_END = re.compile(r"[.!?;][ \n\t]+(?=[A-Z“-]|\d{1,2}[ :])")
 _WORD_BEFORE = re.compile(
     r"(?:[A-Z]?[a-z]+|°[CF]|\b[Vv]itamins? (?:[A-E],? (?:and |or |& ))?[A-EK]|[a-z:,] \d{1,3}|[a-z][/\"”]|[)\]}])\Z"
 )
-_INSIDE = r"[^()\[\]{}.!?;…]{0,120}"
+_INSIDE = r"(?:[^()\[\]{}.!?;…]|\.\.\.(?=[\w\"])){0,120}"
 _GOES_ON = re.compile(
-    r"[.!?;]++(?:[ \n\t]+(?=[a-z])|[ \n\t]*\Z)"
+    r"[.!?;]++[\"”]?(?:[ \n\t]+(?=[a-z])|[ \n\t]*\Z)"
     r"|(?<=[a-z0-9])\.(?=[a-z0-9])|(?<=[A-Z]{3})\.(?=[a-z])|(?<=/\*)\.(?=[a-z])|(?<= )\.(?=[a-z])"
-    rf"|(?<=[\w,:] )(?:\({_INSIDE}\)|\[{_INSIDE}\]|{{{_INSIDE}}})(?=[ \n\t]+[a-z]|[,:]|(?<=[\w\"][)\]}}])[.!?])"
+    rf"|(?<=[\w,:=] )(?:\({_INSIDE}\)|\[{_INSIDE}\]|{{{_INSIDE}}})(?=[ \n\t]+[a-z]|[,:]|(?<=[\w\"][)\]}}])[.!?])"
 )
 _RUN = re.compile(r"[.!?;]*")
 _BRACKETS = frozenset("()[]{}")
 _ENDS = frozenset(".!?")
-_AMID = re.compile(r"\w,? [a-z]+,? \Z")
+_AMID = re.compile(r"[\w)\]}],? [a-z]+,? \Z")
 _MONTHS = frozenset("Jän Jan Ene Feb Mär Mar Mzo Apr Abr May Jun Jul Ago Aug Sep Set Oct Okt Nov Dic Dez Dec".split())
 _STARTER = re.compile(r"(?:The|This|It|In) [a-z]")
 _LONGEST = 20  # letters looked back over
@@ -92,7 +92,11 @@ def _ends_word(part: str, at: int, after: int) -> bool:
         return True
     before = part[start - 1 : start]
     if before == ".":  # "in look.css. The colours"
-        return len(word) > 1 and part[start - 2].isalnum() and _STARTER.match(part, after) is not None
+        return (
+            len(word) > 1
+            and (part[start - 2].isalnum() or part[start - 2] == "*")
+            and _STARTER.match(part, after) is not None
+        )
     opens = before in " \n\t" or (before == "-" and part[start - 2 : start - 1].isalnum())
     return opens and len(word) >= (2 if word.islower() else _NAME) and word.lower() not in ABBREVIATIONS
 
