@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from spoonproof.feeding.words import keys, words
 from spoonproof.model.recipe import Recipe, Step
@@ -11,7 +12,7 @@ from spoonproof.model.treatment import Treatment
 
 def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) -> list[Step]:
     """The steps before or in the baby's bowl that touch this food line: linked to it, or naming its food."""
-    named = _long(name)
+    named = set(_long(name))
     # "hard-boil the eggs" boils no egg yolk that stands on a line of its own
     shorter = [key for at, one in enumerate(recipe.foods) if at != line and (key := _long(one.name)) < named]
     named -= set().union(*shorter)
@@ -34,8 +35,9 @@ def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) 
     return touched
 
 
-def _long(name: str) -> set[str]:
-    return {word.key for word in words(name) if len(word.key) > 2}
+@lru_cache(maxsize=500)  # each food line is held against all others
+def _long(name: str) -> frozenset[str]:
+    return frozenset(word.key for word in words(name) if len(word.key) > 2)
 
 
 def only_family(step: Step) -> bool:
@@ -57,6 +59,11 @@ def baby_text(step: Step) -> str:
         later = re.search(r"\bbefore\b", step.text, re.I)
         return step.text[: later.start()] if later else step.text
     return step.text[: step.lifted_at]
+
+
+def baby_texts(recipe: Recipe) -> list[str]:
+    """The words of all steps that the baby's bowl goes through."""
+    return [baby_text(step) for step in recipe.steps if not only_family(step)]
 
 
 def _without_familys(step: Step) -> str:

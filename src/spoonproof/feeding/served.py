@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
-from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
+from spoonproof.feeding.baby_steps import baby_text, baby_texts, steps_of
 from spoonproof.feeding.heat import (
     COOKED_IN,
     boiled_briefly,
@@ -142,7 +142,7 @@ def as_served(
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     left = without_namesakes([without_parts(t, names) for t in texts] if parted else texts, line, recipe)
     _from_steps(recipe, index, left, line, facts, called)
-    kept, uncut = kept_back(_babys(recipe), names)
+    kept, uncut = kept_back(baby_texts(recipe), names)
     if kept:
         facts -= _WORKED
         if uncut and not line.cuts:
@@ -258,7 +258,7 @@ def _from_steps(
     facts |= frozenset[str]().union(*(_done(text, words.names, words.others) for text in texts)) - {"mixed-in"}
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
-    facts |= {fact for fact, pattern, where in _TELLS if any(pattern.search(text) for text in where(words))}
+    facts |= {fact for fact, _, where in _TELLS if any(fact in _tells(text) for text in where(words))}
     facts |= {"boned"} & frozenset[str]().union(*(_said(text) for text in words.babys))
     if any(_bursts(text, words.names, words.others) for text in words.named):
         facts.add("burst")
@@ -283,11 +283,6 @@ def _from_steps(
         facts.add("cooked")
 
 
-def _babys(recipe: Recipe) -> list[str]:
-    """The words of all steps that the baby's bowl goes through."""
-    return [baby_text(step) for step in recipe.steps if not only_family(step)]
-
-
 def _words_of(recipe: Recipe, texts: Sequence[str], line: FoodLine, called: frozenset[str]) -> _Words:
     names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
     others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
@@ -297,7 +292,7 @@ def _words_of(recipe: Recipe, texts: Sequence[str], line: FoodLine, called: froz
         texts,
         [text for text in texts if names & keys(text)],
         [text for text in texts if not keys(text) & (others - fats)],
-        _babys(recipe),
+        baby_texts(recipe),
         names,
         others,
     )
@@ -317,9 +312,8 @@ def _left_in_the_sieve(words: _Words, called: frozenset[str]) -> set[str]:
 
 
 def _in_a_glob(words: _Words) -> bool:
-    if ALONE.search(words.line.text):
-        return True
-    return any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in words.named)
+    glob = any(GLOB.search(text) and not ("mixed" in _said(text) and not ALONE.search(text)) for text in words.named)
+    return glob or ALONE.search(words.line.text) is not None
 
 
 def _drunk(recipe: Recipe, words: _Words) -> bool:
@@ -352,6 +346,12 @@ _SAID = (
 def _said(text: str) -> frozenset[str]:
     """What a step says of all that is in it."""
     return frozenset(fact for fact, pattern in _SAID if pattern.search(text))
+
+
+@lru_cache(maxsize=4_000)  # a step is asked for each food of the dish
+def _tells(text: str) -> frozenset[str]:
+    """The facts of which a text has words."""
+    return frozenset(fact for fact, pattern, _ in _TELLS if pattern.search(text))
 
 
 def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
