@@ -55,18 +55,17 @@ _SEASONED = re.compile(
 
 def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
     """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
-    for name, (start, end) in _told(said):
+    for start, end, name in _told(said):
         for food in tables.phrases.find(name):
             yield food._replace(start=start, end=end)
 
 
-@lru_cache(maxsize=1024)  # what is told, who is given it and what is spoken on of it ask the same sentence
-def _told(said: str) -> tuple[tuple[str, tuple[int, int]], ...]:
-    """The name of each such food, and where it is told."""
-    return tuple([(name, match.span()) for pattern, name in _TOLD for match in pattern.finditer(said)])
+@lru_cache(maxsize=500)  # a sentence is asked by itself and behind others
+def _told(said: str) -> tuple[tuple[int, int, str], ...]:
+    return tuple((*match.span(), name) for pattern, name in _NAMED_BY for match in pattern.finditer(said))
 
 
-_TOLD = (
+_NAMED_BY = (
     (_SEASONED, "salt"),
     (_OF_BEES, "honey"),
     (FROM_THE_COW, "raw milk"),
