@@ -372,7 +372,7 @@ def _level(tagged: Tagged, match: Match) -> str | None:
     level = match.rule.level
     words = tagged.words(*match.trigger).lower()
     if match.rule.kind == "comparative":
-        return level or ("less" if tagged.find(frozenset({"less"}), *match.trigger) else "more")
+        return level or ("less" if tagged.find(frozenset({"less", "low"}), *match.trigger) else "more")
     if level == "source" and match.start > 0:
         before = tagged.words(max(0, match.start - 2), match.start + 1).lower()
         if re.search(

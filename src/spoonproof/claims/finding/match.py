@@ -51,6 +51,7 @@ _DOES = frozenset({"benefit", "benefit-weak", "harm", "goodfor", "badfor"})
 _BEFORE = frozenset({"than", "of", "like", "for", "and", "with"})
 _JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses: "experts say that ..."
 _AND = frozenset({"and", "or", "&", "plus"})
+_ONE = frozenset({"a", "an"})
 _PREDICATES = frozenset(
     {"benefit", "benefit-weak", "harm", "contain", "copula", "keep", "can-ask", "question", "have", "has"}
 )
@@ -230,7 +231,9 @@ def list_begin(tagged: Tagged, first: int, floor: int) -> int:
     at = first
     while tagged.is_any(at, FAMILIES[0]):
         first, at = at, at - 1
-        while at > floor and first - at <= 2 and (tagged.symbols[at] == "," or tagged.items[at].words in _AND):
+        if at > floor + 1 and tagged.items[at].words in _ONE and tagged.symbols[at - 1] == ",":
+            at -= 1  # "*choline*, a nutrient found in eggs"
+        while at > floor and first - at <= 3 and (tagged.symbols[at] == "," or tagged.items[at].words in _AND):
             at -= 1
         if at < floor or at == first - 1:
             break
