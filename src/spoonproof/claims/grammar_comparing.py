@@ -43,6 +43,7 @@ COMPARATIVE = (
     ),
     *_compares(
         "more-without-than",
+        "O(<NUT>) ~4 S(<FOOD>) ,? <copula> _2 T(<more|less>) _3 <than>",
         "S(<ANY>) ~4 T(<higher-in>) _2 O(<NUT>)",
         "S(<ANY>) ~2 <have|contain> _2 T(<more-of>) _2 O(<NUT>)",
         veto=_COOKING,
@@ -50,7 +51,7 @@ COMPARATIVE = (
     ),
     *_compares(
         "as-much-as",
-        "S(<ANY>) ~2 <have|contain> _2 T(<same-amount>) _1 O(<NUTRIENT|energy|ambiguous-nutrient>) _2 <as|to> _2 <FOOD>",
+        "S(<ANY>) ~2 <have|contain> _2 T(<same-amount>) _1 O(<NUT>) _2 <as|to> _2 <FOOD>",
         "S(<ANY>) ~4 <as> _1 O(<NUTRIENT>) T(<suffix-high>) <as> _1 <FOOD>",
         "S(<ANY>) _2 <copula> _1 <negation> <as> _1 O(<NUTRIENT>) T(<suffix-high>)",
         "S(<ANY>) _2 <copula> _1 <negation> T(<as>) O(<loose>)",

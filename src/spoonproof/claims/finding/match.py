@@ -18,7 +18,7 @@ from spoonproof.claims.scan import Tagged
 
 # What may follow an object in a list: "calcium, iron and zinc", "skin, hair and nails".
 FAMILIES: tuple[frozenset[str], ...] = (
-    frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "additive"}),
+    frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "additive", "vitamin-letter"}),
     frozenset({"effect", "effect-weak", "body"}),
     frozenset({"disease", "disease-weak", "allergy", "allergy-weak"}),
     frozenset({"food", "dish"}),
@@ -227,9 +227,10 @@ def _match(compiled: CompiledRule, found: re.Match[str], tagged: Tagged) -> Matc
 
 
 def list_begin(tagged: Tagged, first: int, floor: int) -> int:
-    """The first item of the list of nutrients that ``first`` is in, none before ``floor``: "*vitamins*, protein"."""
-    at = first
-    while tagged.is_any(at, FAMILIES[0]):
+    """The first item of the list that ``first`` is in, of nutrients or of the body, none before ``floor``: "*vitamins*,
+    protein", "the *heart* and blood vessels"."""
+    at, family = first, FAMILIES[1] if tagged.is_any(first, FAMILIES[1]) else FAMILIES[0]
+    while tagged.is_any(at, family):
         first, at = at, at - 1
         if at > floor + 1 and tagged.items[at].words in _ONE and tagged.symbols[at - 1] == ",":
             at -= 1  # "*choline*, a nutrient found in eggs"

@@ -85,7 +85,7 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
         meant = antecedent(tagged, earlier, pronoun)
         meant = _told_after(tagged, wanted, pronoun, match.end) if meant is None else meant
         return _carried(tagged, match, pronoun) if meant is None else named(tagged, meant, taken)
-    if best is not None and (owner := _owned(tagged, best, pronoun)) is not None:
+    if best is not None and (owner := _owned(tagged, best, pronoun if hung is not None else None)) is not None:
         held, of = named(tagged, best, taken), antecedent(tagged, foods(FOOD, 0, owner), owner)
         of = _told_after(tagged, FOOD, owner, match.end) if of is None else of
         if of is not None:
