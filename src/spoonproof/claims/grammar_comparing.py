@@ -43,7 +43,8 @@ COMPARATIVE = (
     ),
     *_compares(
         "more-without-than",
-        "O(<NUT>) ~4 S(<FOOD>) ,? <copula> _2 T(<more|less>) _3 <than>",
+        "O(<NUT>) ~4 S(<FOOD>) ,? _1 <copula> _2 T(<more|less>) _3 <than>",
+        "S(<FOOD>) ~2 <have|contain> _3 O(<NUT>) ,? T(<compared>)",
         "S(<ANY>) ~4 T(<higher-in>) _2 O(<NUT>)",
         "S(<ANY>) ~2 <have|contain> _2 T(<more-of>) _2 O(<NUT>)",
         veto=_COOKING,

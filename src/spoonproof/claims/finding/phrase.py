@@ -14,7 +14,7 @@ HELD = NUTRIENT | {"nutrient-weak"}
 EATEN = FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak", "solids"}
 GENERIC = frozenset({"generic-food"})
 NOUNS = NAMED | GENERIC
-_IN_NAME = frozenset({"underdone", "process", "food"})  # "sprouted *wheat flour*"
+_IN_NAME = frozenset({"underdone", "process", "process-weak", "adjectival", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
 _JOIN = frozenset(
     {"and", "or", "nor", "&", "plus", "well", "along", "with", "including", "like", "such", "in", "into", "to"}
