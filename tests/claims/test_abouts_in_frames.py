@@ -1,5 +1,7 @@
-"""The kind of a claim, what it is about and what it relates to, however English builds the sentence: each construction of
-``frames/abouts.csv`` over foods, nutrients and ways of speaking. ``not_about`` is what only stands beside the subject.
+"""The kind of a claim, what it is about and what it relates to, however English builds the sentence.
+
+Each construction of ``frames/abouts.csv`` over foods, nutrients and ways of speaking; ``not_about`` is what only stands
+beside the subject.
 """
 
 from __future__ import annotations
