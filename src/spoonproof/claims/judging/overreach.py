@@ -172,8 +172,12 @@ def _beyond(claim: Claim, key: Key, verdict: Verdict, register: Register) -> tup
     if claim.kind == "safety-age" and key.stance == "warns" and _ONLY_THEN.search(said):
         return "unproven", f"That it is no danger otherwise is not shown. {why}", "it is said to be a danger only so"
     compared = _BETTER_THAN.search(said) and not (entry and "than" in entry.said)
-    compared = compared or _BRINGS.match(said_behind(claim))
-    if given and (compared or _TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
+    if given and (
+        compared
+        or _BRINGS.match(said_behind(claim))
+        or _TURNED_DOWN.search(said_before(claim))
+        or _ASIDE.match(claim.quote)
+    ):
         told = "It is not said to be given, and what else is said is on no list: bring a source, or say less."
         return "unlisted", told, "it is turned down, or named beside something else, and not given"
     if only_named(claim):
