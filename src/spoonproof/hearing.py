@@ -6,7 +6,7 @@ Claims and feeding know nothing of each other; this joins what the two hear in t
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from types import MappingProxyType
 
@@ -18,6 +18,7 @@ from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_a
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
 from spoonproof.feeding.contradictions import Contradiction, contradictions
+from spoonproof.feeding.defied import still_done
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.of_bottles import ROWS, with_bottle
 from spoonproof.feeding.quoted import clause_around, sentence_around
@@ -99,7 +100,10 @@ def hear(
 def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
     claim = one.claim
-    if claim.kind not in ("safety-age", "disease", "function") or one.advice not in ("keep", "cut-untrue"):
+    open_question = one.advice == "add" and claim.polarity == "asks"
+    if claim.kind not in ("safety-age", "disease", "function"):
+        return False
+    if not open_question and one.advice not in ("keep", "cut-untrue"):
         return False
     if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
         return False
@@ -116,7 +120,10 @@ _FOR_ALL_THAT = re.compile(
     re.I,
 )
 """Words of a sentence that gives after all what it calls bad."""
-_AVOID = re.compile(r"\W*(?:(?:always|please|so) )?avoid (?!(?:\w+ ){0,3}(?:rule|advice|fuss|worry|delay))", re.I)
+_AVOID = re.compile(
+    r"\W*(?:(?:always|please|so) )?(?:avoid|instead of|rather than) (?!(?:\w+ ){0,3}(?:rule|advice|fuss|worry|delay))",
+    re.I,
+)
 _NOT_DONE = re.compile(
     r"\b(?:i|we) (?:did not|didn['’]t|do not|don['’]t|never|won['’]t|would never) "
     r"(?:put|give|gave|feed|fed|offer|rub|add|use|pour|dip|serve)\b",
@@ -149,8 +156,14 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
         return False
     tables, subjects = knowledge.feeding, {subject.lower() for subject in claim.subjects}
     foods = tables.phrases.find(said, negated=True)
-    about = [food for food in foods if any(subject in said[food.start : food.end].lower() for subject in subjects)]
+    about = [food for food in foods if _same_food(said[food.start : food.end].lower(), subjects)]
+    about = about or [food for food in foods if claim.start <= claim.sentence[0] + food.start < claim.end]
     return bool(about) and all(_kept(stance(said, food, tables), permits=permits) for food in about)
+
+
+def _same_food(name: str, subjects: Iterable[str]) -> bool:
+    """Whether one name holds the other: "almonds", "whole almonds"."""
+    return any(subject in name or name in subject for subject in subjects)
 
 
 def _stance_of_entry(one: JudgedClaim, register: Register) -> str | None:
@@ -187,6 +200,8 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) ->
     """Whether a statement that stands is the very words of a danger, and takes them back or warns of it: "some say wait
     till one for egg, you don't need to", "honey harms babies"."""
     if not other.claim.overlaps(one.claim) or not (other.stays or _only_an_effect(other, one)):
+        return False
+    if still_done(one.claim.passage.text, other.claim.end):
         return False
     if other.claim.polarity == "refutes":
         return True

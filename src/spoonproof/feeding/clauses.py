@@ -146,6 +146,28 @@ def _edges(said: str, foods: Sequence[Place]) -> list[int]:
     return sorted({*edges, *(edge for edge in leading if not any(start < edge < end for start, end in foods))})
 
 
+def meet(clause: Clause | Hit, place: Place) -> bool:
+    """Whether they have a character in common."""
+    return clause.start < place[1] and place[0] < clause.end
+
+
+def standing(said: str, clause: Clause, own: Sequence[Place], *classes: str) -> list[Hit]:
+    """The words of ``classes`` that are none of the danger's ``own``, and neither a hedge nor a condition."""
+    hedges = clause.of("hedges")
+    return [
+        mark
+        for mark in clause.of(*classes)
+        if not any(meet(mark, place) for place in own)
+        and not any(meet(mark, (hedge.start, hedge.end)) for hedge in hedges)
+        and not _CONDITION.search(said, clause.start, mark.start)
+    ]
+
+
+_CONDITION = re.compile(
+    r"\b(?:if|when|though)\b(?:[^,.;:]{0,20}|(?: (?!(?:is|are|was|has|gets?)\b)[\w'’-]+){1,4} )$", re.I
+)
+"""Words before a denial of the case that is spoken of, not of what is then done: "if he will not open his mouth"."""
+
 _LEAST = 2
 """Words that a clause has at least: "so" belongs to what follows."""
 
@@ -188,6 +210,8 @@ _UNDONE = {
     "denies": "undenies",
     "wary": "undenies",
     "bad": "unbad",
+    "harms": "unbad",
+    "faults": "unbad",
     "other": "babys",
     "child": "idle",
     "condemns": "pardons",

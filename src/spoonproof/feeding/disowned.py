@@ -22,6 +22,13 @@ _WRONG_THEN = re.compile(
 )
 """What opens a tale of regret, whose deeds are its warning: "what I got wrong with my first. I gave him ..."."""
 _DONE_THEN = re.compile(r"\b(?:i|we) (?:\w+ )?(?:gave|put|did|let|made|fed|used|propped|left|mixed|added)\b", re.I)
+_USED_TO = re.compile(r"\b(?:i|we) (?:always )?(?:used to|would always)\b", re.I)
+_TILL_TOLD = re.compile(
+    r"\b(?:until|till|before) (?!(?:i|we) (?:told|warned)\b)(?:[\w’'-]+ ){1,5}?"
+    r"(?:told|said|warned|showed|explained|pointed|stopped|put|read|learn\w+|found|heard|reali[sz]ed|saw|choked|caught)\b",
+    re.I,
+)
+"""What was done until somebody learned better: "I used to prop the bottle, until the health visitor told me off"."""
 _THIS_HAS_NONE = re.compile(
     r"[.!?\s]*(?:(?:but|and|so) )?(?:this(?: (?:one|bowl|version))?|these|mine|ours|hers|his|the baby['’]s)"
     r" (?:has|have|needs?|gets?|takes?|goes? with|contains?|does with) (?:neither|none|no such thing"
@@ -39,7 +46,8 @@ _BAD_ONES = re.compile(
     r"|not to|to avoid|to skip"
     r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|laughed|refused|threw|binned"
     r"|avoid))"
-    r"|what (?:never|not) to|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?"
+    r"|what (?:never|not) to|what (?:i|we|you|nobody) (?:never|(?:do|does|did|would|will|should|must|can)(?: not"
+    r"|n['’]t)|won['’]t|can(?:no|['’])t|avoid)|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?"
     r"|advice|ideas?|habits)"
     r"|(?:avoid|never \w+|do(?: not|n['’]t) \w+|skip|forget) (?:\w+ ){0,3}?(?:these|the following|the old"
     r"|all that)|no-nos)\b[^.:!?\n]*[.:!]",
@@ -107,6 +115,8 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
     if _THIS_HAS_NONE.match(text, _sentence_end(text, place[1])):
         return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
+        return True
+    if _USED_TO.search(text, start, place[1]) and _TILL_TOLD.search(text, place[1], place[1] + _BEHIND):
         return True
     if _listed_only(text, start, place) or _of_the_past(text, start, place):
         return True
@@ -228,7 +238,7 @@ def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
         return True
     if _STILL.search(text, start, place[1] + _BEHIND):
         return False
-    if _of_toys(text, place, tables) or only_asked(text, start, place) or disowned(text, start, place, tables):
+    if _of_toys(text, place, tables) or only_asked(text, start, place, tables) or disowned(text, start, place, tables):
         return True
     told = clauses(text[start : place[1] + _BEHIND], (), tables)
     return next(clause for clause in told if place[1] <= start + clause.end).has("once")

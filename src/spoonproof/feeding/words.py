@@ -149,7 +149,7 @@ def _left_out(text: str, row: Sequence[Word], at: int, end: int) -> bool:
         if _BREAK.search(text, row[back].end, row[back + 1].start):
             return False
         if row[back].key in _NEGATORS:
-            return True
+            return row[back].key != "not" or back == 0 or row[back - 1].key != "why"  # "why not" asks for it
         if row[back].key not in _FILLERS:
             return False
         back -= 1

@@ -1,0 +1,37 @@
+"""Whether what is told to be forbidden is done all the same: "they say never to prop the bottle, but we do"."""
+
+from __future__ import annotations
+
+import re
+
+_DO = (
+    r"(?:(?:all|both|always|still|just|happily|secretly|often) ){0,2}(?:(?:do|did|have|had|ca(?:n|rry)|carried|go|went)"
+    r"(?: (?:it|so|that|them|always|on|ours|mine|done|had|give|gave)){0,3}"
+    r"|ignore[ds]?(?: (?:it|that|them|him|her|the (?:rule|advice|leaflet)s?))?"
+    r"|(?:take|took) no notice|never (?:listen|bother|worri|car)(?:ed|ied)?)"
+)
+_STILL_DONE = re.compile(
+    rf"\b(?:but|yet)[, ]+(?:i|we) {_DO}"
+    r"(?: (?:anyway|anyhow|all the same|regardless|just the same|every \w+|daily|most \w+|all the time"
+    r"|with (?:ours|mine|all \w+)))?\s*(?=[.,;:!?–—-]|and\b|$)",
+    re.I,
+)
+"""What breaks the rule that stands before it, and says no more: "but we do", "and yet I always have"."""
+_ANYWAY = re.compile(
+    r"\b(?:gives?|gave|gets?|has|feed|fed|put|eats?|let|do|does|did)\b.*\b(?:anyway|all the same|regardless)\b", re.I
+)
+"""Words that give what was called bad: "honey was dangerous, but we give it to him anyway"."""
+_ENDS = re.compile(r"[.!?;\n]")
+
+
+def still_done(text: str, at: int) -> bool:
+    """Whether the words behind a danger that ends ``at``, in its sentence or as the next, say that it is done all the
+    same."""
+    stop = _ENDS.search(text, at)
+    there = _STILL_DONE.search(text, at, stop.start() if stop else len(text))
+    return there is not None or (stop is not None and _STILL_DONE.match(text[stop.end() :].lstrip()) is not None)
+
+
+def given_anyway(text: str, start: int, end: int) -> bool:
+    """Whether a clause gives what another one calls bad."""
+    return _ANYWAY.search(text, start, end) is not None
