@@ -17,11 +17,13 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
+from spoonproof.feeding.clauses import clauses
 from spoonproof.feeding.contradictions import Contradiction, contradictions
-from spoonproof.feeding.defied import still_done
+from spoonproof.feeding.defied import defies, still_done
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.of_bottles import ROWS, with_bottle
 from spoonproof.feeding.quoted import clause_around, sentence_around
+from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.who_eats import Stance, stance
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -86,9 +88,10 @@ def hear(
     if named is None and for_babies:
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, policies, by_shape=named is None):
-        if frames(one.claim, knowledge.register) == 1 or any(_same(other, one) for other in more):
+        framed = frames(one.claim, knowledge.register) == 1 and not _waved_aside(one.claim)
+        if framed or any(_same(other, one) for other in more):
             continue
-        if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged):
+        if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge) for other in judged):
             more.append(one)
     if more:
         judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
@@ -107,11 +110,32 @@ def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
         return False
     if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
         return False
-    asked_and_answered = claim.polarity == "refutes" and claim.passage.text[claim.end :].lstrip()[:1] == "?"
-    if asked_and_answered or frames(claim, knowledge.register) > 1:
+    if _answered(claim) or frames(claim, knowledge.register) > 1:
         return False
     start = claim.sentence[0] if claim.sentence else claim.start
     return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)
+
+
+_WAVED_AND_DONE = re.compile(
+    r"\b(?:ignore|disregard|forget|never mind) (?:the|what|that|those|all|your|old)\b[^,.;:!?]{0,40}? and"
+    r" (?:just |do )?\w+ (?:it|them|the|your|her|him|my|our|an?)\b",
+    re.I,
+)
+"""Advice that is waved aside, and what is done in its place: "ignore the leaflet and give her honey"."""
+
+
+def _answered(claim: Claim) -> bool:
+    """Whether a claim is a question that is denied: "can she choke on it? Not if you watch her"."""
+    return claim.polarity == "refutes" and claim.passage.text[claim.end :].lstrip()[:1] == "?"
+
+
+_LEAD = 60
+"""Characters before a danger in which advice may be waved aside for it."""
+
+
+def _waved_aside(danger: Claim) -> bool:
+    """Whether advice is waved aside for the danger."""
+    return _WAVED_AND_DONE.search(danger.passage.text, max(0, danger.start - _LEAD), danger.end) is not None
 
 
 _FOR_ALL_THAT = re.compile(
@@ -139,7 +163,7 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut as given is, by the words around the food, kept from the baby, made safe for it, or
     somebody else's: "we leave shark for others, for the mercury"."""
     claim = one.claim
-    if not one.advice.startswith("cut") or claim.sentence is None:
+    if not one.advice.startswith("cut") or claim.sentence is None or _answered(claim):
         return False
     decided = _stance_of_entry(one, knowledge.register)
     if decided is None:
@@ -196,17 +220,22 @@ def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
     return not one.claim.subjects or any(food in quote for food in one.claim.subjects)
 
 
-def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) -> bool:
+def _speaks_against(other: JudgedClaim, one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether a statement that stands is the very words of a danger, and takes them back or warns of it: "some say wait
     till one for egg, you don't need to", "honey harms babies"."""
     if not other.claim.overlaps(one.claim) or not (other.stays or _only_an_effect(other, one)):
         return False
-    if still_done(one.claim.passage.text, other.claim.end):
+    at, tables = other.claim.end, knowledge.feeding
+    text = one.claim.passage.text
+    stop = _STOPS.search(text, one.claim.end)
+    said = text[one.claim.start : stop.start() if stop else len(text)]
+    if still_done(text, at) or defies(said, tables) or _hedged(one.claim, at, tables):
         return False
     if other.claim.polarity == "refutes":
         return True
     if not one.claim.subjects or not _tells_all(other.claim, one.claim):
         return False  # what is done about choking, or waited with, no warning of a food takes back
+    register = knowledge.register
     if _stance_of_entry(other, register) == "warns" or _only_an_effect(other, one):
         return True
     harm = register.words.get("harm told", ())
@@ -219,7 +248,20 @@ def _only_an_effect(other: JudgedClaim, one: JudgedClaim) -> bool:
     claim = other.claim
     judged_so = other.advice == "keep" if claim.kind == "disease" else not other.advice.startswith("cut")
     begins = claim.start <= one.claim.start + len("the ")
-    return claim.kind in ("function", "disease") and judged_so and begins and _tells_all(claim, one.claim)
+    given = _HANDS_OVER.search(claim.quote) is not None
+    return claim.kind in ("function", "disease") and judged_so and begins and not given and _tells_all(claim, one.claim)
+
+
+_STOPS = re.compile(r"[.!?;\n]")
+
+
+def _hedged(danger: Claim, at: int, tables: FeedingTables) -> bool:
+    """Whether the "no" behind a warning's words, which end ``at``, is none: "... whole grapes *never bothered us*"."""
+    marks = [mark for clause in clauses(danger.quote, (), tables) for mark in clause.of("hedges")]
+    return any(mark.start >= at - danger.start for mark in marks)
+
+
+_HANDS_OVER = re.compile(r"\b(?:give|hand|offer|feed|let) (?:her|him|them|the|your|a) ", re.I)
 
 
 def _tells_all(warning: Claim, danger: Claim) -> bool:

@@ -13,7 +13,7 @@ from functools import partial
 
 from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.clauses import Place, names_child
-from spoonproof.feeding.defied import still_done
+from spoonproof.feeding.defied import defies
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.hers_first import beside_hers, hers_first
@@ -127,7 +127,7 @@ def _sentence_by_sentence(
         said = text[start:end]
         around = text[places[max(0, at - 1)][0] : start], text[end : places[min(len(places) - 1, at + 1)][1]]
         here = replace(asked, names={**those, **eats_it(others, said)})
-        named = tables.phrases.find(said, negated=still_done(said, 0))
+        named = tables.phrases.find(said, negated=defies(said, tables))
         alone = {hit: (words, there) for hit, words, there in apart(said, named)}
         for hit in (*named, *said_otherwise(said, tables)):
             if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):

@@ -31,6 +31,8 @@ tell."""
 _REST = re.compile(r"[^.?!;\n]{0,80}\?[\W_]*")
 """What is left of a question, and what stands before its answer."""
 _REPLY = re.compile(r"[^.?!;\n]+")
+_IF = re.compile(r" (?:if|when|once|as long|so long|provided)\b", re.I)
+"""What makes an answer's "not" no refusal: "not if you watch her"."""
 _AT_ONCE = 2
 """Characters before or behind which a reply's "no" or "never" is the whole of it."""
 
@@ -60,6 +62,8 @@ def _refused(text: str, start: int, place: tuple[int, int], tables: FeedingTable
     for clause in clauses(answer, (), tables):
         for mark in standing(answer, clause, (), "denies", "bad", "faults"):
             whole = mark.start - clause.start <= _AT_ONCE or len(answer[mark.end : clause.end].strip()) <= _AT_ONCE
+            if mark.value == "denies" and _IF.match(answer, mark.end):
+                continue
             if whole or (mark.value != "denies" and clause.start == 0):
                 return True
     return False

@@ -89,7 +89,7 @@ def clauses(
 ) -> list[Clause]:
     """The clauses of a sentence whose ``foods`` stand at these places; ``names``: of ``people``."""
     marks = [*_marks(said, tables), *_named(said, names)] if names else _marks(said, tables)
-    marks = _standing(sorted(marks)) if names else marks
+    marks = _standing(sorted(marks), said) if names else marks
     marks = [mark for mark in marks if not any(_in_name(mark, food) for food in foods)]
     found: list[Clause] = []
     for start, end in pairwise(_edges(said, foods)):
@@ -146,9 +146,10 @@ def _edges(said: str, foods: Sequence[Place]) -> list[int]:
     return sorted({*edges, *(edge for edge in leading if not any(start < edge < end for start, end in foods))})
 
 
-def meet(clause: Clause | Hit, place: Place) -> bool:
-    """Whether they have a character in common."""
-    return clause.start < place[1] and place[0] < clause.end
+def meet(said: Clause | Hit, place: Place) -> bool:
+    """Whether its words have a character in common with a place: a phrase leaves room between its own."""
+    own = said.own if isinstance(said, Hit) and said.own else ((said.start, said.end),)
+    return any(start < place[1] and place[0] < end for start, end in own)
 
 
 def standing(said: str, clause: Clause, own: Sequence[Place], *classes: str) -> list[Hit]:
@@ -176,7 +177,7 @@ def _marks(said: str, tables: FeedingTables) -> Sequence[Hit]:
     """The words of all classes that hold: each food of a sentence asks for them."""
     known = cast("Remembered[str, Sequence[Hit]]", tables.spelled_out.setdefault("marks of a sentence", Remembered()))
     marks = known.get(said)
-    return marks if marks is not None else known.keep(said, _standing(list(_all_marks(said, tables))))
+    return marks if marks is not None else known.keep(said, _standing(list(_all_marks(said, tables)), said))
 
 
 def _in_name(mark: Hit, food: Place) -> bool:
@@ -211,7 +212,6 @@ _UNDONE = {
     "wary": "undenies",
     "bad": "unbad",
     "harms": "unbad",
-    "faults": "unbad",
     "other": "babys",
     "child": "idle",
     "condemns": "pardons",
@@ -221,14 +221,14 @@ _UNDONE = {
 """What words of a class are not where they stand in words of another: "no need to avoid", "out of my bowl"."""
 
 
-def _standing(marks: Sequence[Hit]) -> list[Hit]:
+def _standing(marks: Sequence[Hit], said: str) -> list[Hit]:
     """The marks that hold."""
     held = [mark for mark in marks if not any(_undoes(one, mark) for one in marks)]
     others = [mark for mark in held if mark.value == "other"]
     return [
         one
         for one in held
-        if one.value not in ("they", "plural", "child") or not any(_part_of(one, of) for of in others)
+        if one.value not in ("they", "plural", "child") or not any(_part_of(one, of, said) for of in others)
     ]
 
 
@@ -236,9 +236,11 @@ def _undoes(one: Hit, mark: Hit) -> bool:
     return one.value == _UNDONE.get(mark.value) and one.start < mark.end and mark.start < one.end
 
 
-def _part_of(mark: Hit, other: Hit) -> bool:
-    """Whether words for a child belong to those for somebody else: "the big children's", "his father"."""
-    return other.start <= mark.start < other.end or (mark.value in ("they", "plural") and mark.end + 1 == other.start)
+def _part_of(mark: Hit, other: Hit, said: str) -> bool:
+    """Whether words for a child belong to those for somebody else: "the big children's", "his father", "the baby's
+    brother"."""
+    owns = mark.value in ("they", "plural") or said[mark.start : mark.end].endswith(("'s", "’s", "s'", "s’"))
+    return other.start <= mark.start < other.end or (owns and mark.end + 1 == other.start)
 
 
 def _words(tables: FeedingTables) -> Patterns:

@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
+
+from spoonproof.feeding.clauses import Clause, clauses
+from spoonproof.feeding.tables import FeedingTables
 
 _DO = (
     r"(?:(?:all|both|always|still|just|happily|secretly|often) ){0,2}(?:(?:do|did|have|had|ca(?:n|rry)|carried|go|went)"
@@ -30,6 +34,25 @@ def still_done(text: str, at: int) -> bool:
     stop = _ENDS.search(text, at)
     there = _STILL_DONE.search(text, at, stop.start() if stop else len(text))
     return there is not None or (stop is not None and _STILL_DONE.match(text[stop.end() :].lstrip()) is not None)
+
+
+_BUT = re.compile(r"\W*(?:but|yet|though|still)\b", re.I)
+
+
+def given_after_all(said: str, behind: Iterable[Clause]) -> bool:
+    """Whether a clause ``behind`` a refusal hands it to the child: "nursery says no, but at home he gets some"."""
+    turns = False
+    for one in behind:
+        turns = turns or _BUT.match(said, one.start) is not None
+        given = one.has("child", "they", "babys") and one.has("gives", "eats") and one.has("thereof")
+        if turns and given and not one.has("denies", "wary", "safe", "bad", "other", "harms"):
+            return True
+    return False
+
+
+def defies(said: str, tables: FeedingTables) -> bool:
+    """Whether a sentence does what it says is forbidden."""
+    return still_done(said, 0) or (" but " in said and given_after_all(said, clauses(said, (), tables)[1:]))
 
 
 def given_anyway(text: str, start: int, end: int) -> bool:

@@ -29,6 +29,12 @@ _TILL_TOLD = re.compile(
     re.I,
 )
 """What was done until somebody learned better: "I used to prop the bottle, until the health visitor told me off"."""
+_NOT_US = re.compile(
+    r"[,;:.–—-]+ ?(?:but )?(?:i|we) (?:(?:do|did|would|will)(?: not|n['’]t)|won['’]t|never(?: do| did| would| will)?)"
+    r"(?: (?:do|did) (?:it|that|so))?\s*(?=[.!?;,]|$)",
+    re.I,
+)
+"""What others do and the teller does not, said of no other deed: "other people prop the bottle, I do not"."""
 _THIS_HAS_NONE = re.compile(
     r"[.!?\s]*(?:(?:but|and|so) )?(?:this(?: (?:one|bowl|version))?|these|mine|ours|hers|his|the baby['’]s)"
     r" (?:has|have|needs?|gets?|takes?|goes? with|contains?|does with) (?:neither|none|no such thing"
@@ -47,8 +53,8 @@ _BAD_ONES = re.compile(
     r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|laughed|refused|threw|binned"
     r"|avoid))"
     r"|what (?:never|not) to|what (?:i|we|you|nobody) (?:never|(?:do|does|did|would|will|should|must|can)(?: not"
-    r"|n['’]t)|won['’]t|can(?:no|['’])t|avoid)|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?"
-    r"|advice|ideas?|habits)"
+    r"|n['’]t)|won['’]t|can(?:no|['’])t|avoid)"
+    r"|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?|advice|ideas?|habits)"
     r"|(?:avoid|never \w+|do(?: not|n['’]t) \w+|skip|forget) (?:\w+ ){0,3}?(?:these|the following|the old"
     r"|all that)|no-nos)\b[^.:!?\n]*[.:!]",
     re.I,
@@ -116,6 +122,8 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
+    if _NOT_US.search(text, place[1], _sentence_end(text, min(len(text), _sentence_end(text, place[1]) + 1))):
+        return True
     if _USED_TO.search(text, start, place[1]) and _TILL_TOLD.search(text, place[1], place[1] + _BEHIND):
         return True
     if _listed_only(text, start, place) or _of_the_past(text, start, place):
@@ -134,6 +142,8 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
 
 def _of_another(text: str, start: int, place: tuple[int, int], behind: Clause, tables: FeedingTables) -> bool:
     """Whether a clause behind what is told names another food: "whole grapes. Popcorn, though, is very dangerous"."""
+    if behind.start == 0:
+        return False  # "salt in his vegetables is something we don't do"
     told = {food.value for food in tables.phrases.find(text[start : place[1]], negated=True)}
     said = text[place[1] + behind.start : place[1] + behind.end]
     named = {food.value for food in tables.phrases.find(said, negated=True)}

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from spoonproof.feeding.asked import only_asked
 from spoonproof.feeding.clauses import Clause, Place, clauses, meet, standing
-from spoonproof.feeding.defied import still_done
+from spoonproof.feeding.defied import given_after_all, still_done
 from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.people import people
 from spoonproof.feeding.tables import FeedingTables
@@ -18,6 +18,7 @@ from spoonproof.feeding.told_patterns import END, Hit
 
 _ANEW = re.compile(r",\s+(?:just|simply|only|then|my)\b", re.I)
 """Where another clause begins that names nobody: "isn't wasted, just refreeze it"."""
+_NOT = re.compile(r"(?:(?:does|do|did|is|are|was|were) not|\w+n['’]t|not|never)\b", re.I)
 _DENY_THEMSELVES = frozenset({"all-foods", "allergen-late", "drops-lapsed"})
 """Rows whose danger is itself that something is not given, or that nothing is held back: "no eggs till two"."""
 _DOER = 8
@@ -46,7 +47,7 @@ def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
         or any(standing(said, clause, own, *faults) for clause in read[home[0] : home[-1] + 2])
     )
     return (
-        (denied and not still_done(text, hit.end))
+        (denied and not (still_done(text, hit.end) or given_after_all(said, read[home[-1] + 1 :])))
         or only_asked(text, start, (hit.start, hit.end), tables)
         or disowned(text, start, (hit.start, hit.end), tables)
     )
@@ -68,9 +69,19 @@ def sentence_of(text: str, hit: Hit) -> tuple[int, int]:
 
 
 def _denied(said: str, clause: Clause, own: Sequence[Place], governed: Sequence[Place]) -> bool:
-    """Whether a denial in the clause stands before a word of the danger's that it can govern."""
+    """Whether a denial in the clause stands before a word of the danger's that it can govern, or "does not wait" is
+    the danger's own verb, denied."""
+    ends = [place for place in governed if not _only_names(clause, place)] or governed
+    verbs = [mark for mark in clause.of("undenies") if _NOT.match(said, mark.start)]
+    if any(mark.start < place[0] and place[0] < mark.end <= place[1] for mark in verbs for place in ends):
+        return True
     return any(
         mark.end <= place[0] < clause.end and not _ANEW.search(said, mark.end, place[0])
         for mark in standing(said, clause, own, "denies", "needless")
-        for place in governed
+        for place in ends
     )
+
+
+def _only_names(clause: Clause, place: Place) -> bool:
+    """Whether a word of the danger's is no more than who eats: "with nobody beside *him*" denies nothing of it."""
+    return any(mark.start <= place[0] and place[1] <= mark.end for mark in clause.of("child", "they", "babys"))

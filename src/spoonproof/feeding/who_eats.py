@@ -10,8 +10,8 @@ import re
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from spoonproof.feeding.clauses import Clause, Place, clauses, meet
-from spoonproof.feeding.defied import given_anyway, still_done
+from spoonproof.feeding.clauses import Clause, Place, clauses, meet, standing
+from spoonproof.feeding.defied import given_after_all, given_anyway, still_done
 from spoonproof.feeding.handed import ANY_FORM
 from spoonproof.feeding.recipients import ONE_CHILD
 from spoonproof.feeding.tables import FeedingTables
@@ -119,6 +119,8 @@ _NOTHING = re.compile(r"(?!)")
 """What is done to a food and helps nothing where its shape is the danger, or its germs, or neither."""
 _ANSWERS = re.compile(r"no, (?:i|we|he|she|you)\b", re.I)
 """A denial of what was asked before: "Grated? No, I give a stick of raw carrot"."""
+_DEED = re.compile(r"\W*[a-z]{2,}ing\b", re.I)
+"""What opens a sentence that judges what is done: "stirring honey in is not for us"."""
 _A_DEED = re.compile(r" (?:it|them|one|each)\b", re.I)
 """What stands behind a deed that is named like a food: "mash one"."""
 _SUBJECT_NEAR = 12
@@ -194,19 +196,20 @@ class _Food(NamedTuple):
 def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) -> Stance | None:
     """What the clause that names the food does with it, None where it turns nothing round."""
     given = any(given_anyway(food.said, one.start, one.end) and one.has(*_BABY) for one in parts)
-    if (home.has("bad") and given) or (home.has("bad", *_DENY) and still_done(food.said, food.hit.end)):
+    after_all = given_after_all(food.said, (one for one in parts if one.start >= home.end and not one.named))
+    if (home.has("bad") and given) or (home.has("bad", *_DENY) and (after_all or still_done(food.said, food.hit.end))):
         return Stance("baby", "")
     bad = home.of("bad")
     denials = [
         mark
-        for mark in home.of(*_DENY)
+        for mark in standing(food.said, home, (), *_DENY)
         if not _ANSWERS.match(food.said, mark.start) and not any(meet(mark, (one.start, one.end)) for one in bad)
     ]
     if any(mark.start < food.hit.start or _governs(mark, home, "gives") for mark in denials):
         return Stance(eaters, "denied")
     if _NOT_BECAUSE.search(food.said[: food.hit.start]) or _reason_against(food.said, home, parts):
         return Stance(eaters, "denied")
-    if _called_bad(home):
+    if _called_bad(home) or (home.has("faults") and _DEED.match(food.said, home.start)):
         return Stance(eaters, "called bad")
     if _UNLESS.match(food.said, home.start) and any(
         clause.end == home.start and clause.has(*_BABY) and clause.has("denies") for clause in parts
