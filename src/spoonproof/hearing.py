@@ -17,6 +17,7 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
+from spoonproof.feeding.asked import acquitted
 from spoonproof.feeding.clauses import clauses
 from spoonproof.feeding.contradictions import Contradiction, contradictions
 from spoonproof.feeding.defied import defies, still_done
@@ -88,7 +89,7 @@ def hear(
     if named is None and for_babies:
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, policies, by_shape=named is None):
-        framed = frames(one.claim, knowledge.register) == 1 and not _waved_aside(one.claim)
+        framed = frames(one.claim, knowledge.register) == 1 and not _waved_aside(one.claim, knowledge.feeding)
         if framed or any(_same(other, one) for other in more):
             continue
         if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge) for other in judged):
@@ -133,9 +134,13 @@ _LEAD = 60
 """Characters before a danger in which advice may be waved aside for it."""
 
 
-def _waved_aside(danger: Claim) -> bool:
-    """Whether advice is waved aside for the danger."""
-    return _WAVED_AND_DONE.search(danger.passage.text, max(0, danger.start - _LEAD), danger.end) is not None
+def _waved_aside(danger: Claim, tables: FeedingTables) -> bool:
+    """Whether advice is waved aside for the danger, or it is asked about and found harmless."""
+    end = danger.end, danger.end
+    return (
+        acquitted(danger.passage.text, danger.start, end, tables)
+        or _WAVED_AND_DONE.search(danger.passage.text, max(0, danger.start - _LEAD), danger.end) is not None
+    )
 
 
 _FOR_ALL_THAT = re.compile(
@@ -182,7 +187,8 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
     foods = tables.phrases.find(said, negated=True)
     about = [food for food in foods if _same_food(said[food.start : food.end].lower(), subjects)]
     about = about or [food for food in foods if claim.start <= claim.sentence[0] + food.start < claim.end]
-    return bool(about) and all(_kept(stance(said, food, tables), permits=permits) for food in about)
+    denial = any(clause.has("denies", "wary") for clause in clauses(claim.quote, (), tables))
+    return bool(about) and all(_kept(stance(said, food, tables), permits=permits and denial) for food in about)
 
 
 def _same_food(name: str, subjects: Iterable[str]) -> bool:

@@ -33,10 +33,39 @@ STILL_WRONG = (
     "Nobody needs to worry about leaving her alone",
     "Nobody ever died of leaving her alone",
     "Our nursery says no to a runny egg",
+    "Nobody should feel bad about leaving her alone with her toast.",
+    "We left her alone with her toast and nobody came to harm.",
+    "Under no circumstances leave her alone with her toast.",
+    "It is not okay to leave her alone with her toast.",
+    "Letting him eat lying back in the bouncer could kill a baby.",
+    "Things I refuse to do: let him eat lying back in the bouncer.",
+    "Handing her snacks in the car seat could kill a baby.",
+    "I know you shouldn't scrape what she leaves back into the tub, but I do it every day.",
+    "We have stopped rubbing a drop of whisky on her gums.",
+    "Please stop rubbing a drop of whisky on her gums.",
+    "Is letting her fall asleep with the bottle dangerous? No.",
+    "Handing him a rusk in the pushchair made him ill.",
+    "My mother-in-law handed him a rusk in the pushchair, and I asked her not to.",
+    "I use half a scoop more than the tin says, no regrets.",
+    "I use half a scoop more than the tin says, not that I tell the health visitor.",
+    "Using half a scoop more than the tin says never bothered us.",
+    "Leaving the fish pie on the worktop until bedtime made him ill.",
+    "Things I refuse to do: heat up his curry again and again.",
+    "The health visitor warned us about weaning the baby at ten weeks.",
+    "Nobody here would wean the baby at ten weeks.",
+    "I see nothing wrong in giving her water instead of milk at six weeks.",
+    "No need to fret about giving her water instead of milk at six weeks.",
+    "The health visitor warned us about scraping the mould off the jam and giving it to the baby.",
+    "Scraping the mould off the jam and giving it to the baby has never been an option here.",
+    "Why not hold a hot coffee with the baby on my lap?",
+    "Not a day goes by without holding a hot coffee with the baby on my lap.",
+    "People held a hot coffee with the baby on my lap in the fifties.",
+    "No need to fret about forcing the last spoon into her mouth.",
+    "Things I refuse to do: force the last spoon into her mouth.",
     "Raw oysters? At eight months, why not",
 )
 """How lines begin that are not read rightly yet."""
-EVERY = 17
+EVERY = 29
 """One in so many of all lines, each in its turn."""
 
 

@@ -11,6 +11,7 @@ import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
+from spoonproof.feeding.asked import acquitted
 from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.clauses import Place, names_child
 from spoonproof.feeding.defied import defies
@@ -137,6 +138,9 @@ def _sentence_by_sentence(
             if likened(said, hit):
                 continue
             row = here.danger(said, hit, partial(here.stance, said, hit, around), around=around, film=film)
+            if row is None and acquitted(text, start, (start + hit.start, start + hit.end), tables):
+                harmless = here.stance(said, hit, around)._replace(turned="")
+                row = here.danger(said, hit, harmless._replace, around=around, film=film)
             if row is None and hit in alone:
                 own_words = partial(stance, *alone[hit], tables, names=here.names)
                 row = here.danger(*alone[hit], own_words, around=around, film=film)

@@ -42,8 +42,22 @@ def only_asked(text: str, start: int, place: tuple[int, int], tables: FeedingTab
     whatever they are, a "no" answers them."""
     if _refused(text, start, place, tables):
         return True
+    if acquitted(text, start, place, tables):
+        return False
     asked = _PUT.match(text, start) or _ASKED.search(text, start, place[0])
     return asked is not None and not _YES.search(text, place[1], place[1] + _ANSWER)
+
+
+def acquitted(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
+    """Whether it is asked if what stands at ``place`` is bad, and a plain "no" answers: "is propping it risky? No"."""
+    rest = _REST.match(text, place[1])
+    if rest is None or not _PLAIN_NO.match(text, rest.end()):
+        return False
+    own, asked = [(place[0] - start, place[1] - start)], text[start : rest.end()]
+    return any(standing(asked, clause, own, "bad", "faults", "harms") for clause in clauses(asked, (), tables))
+
+
+_PLAIN_NO = re.compile(r"(?:no|nope|nah|not at all|never|of course not|not really)\b\s*(?:[.!,;]|$)", re.I)
 
 
 def _refused(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:

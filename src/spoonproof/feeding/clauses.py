@@ -203,10 +203,18 @@ def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
     for start, end in hers:
         if (start, end) not in ours or _GIVEN.search(said[:start]):  # "mine eats it cold", "I give mine"
             yield Hit(start, end, "babys")
+    for match in _STOPPED.finditer(said):
+        yield Hit(*match.span(), "bad")
     for match in UNCUT.finditer(said):
         yield Hit(match.start(), match.end(), "undenies")
 
 
+_CARE = (
+    r"(?:worry|bother|fret|fear|fuss|think|wait|avoid|skip|cut|halv|quarter|slic|chop|blend|mash|grind|grat|soak|cook|boil"
+    r"|steam|peel|test|watch|check|chill|cool|steril|strap|measur|wash|breastfe|formula|supervis|count|ask)"
+)
+_STOPPED = re.compile(rf"\b(?:stop(?:s|ped)?|quit|g[ai]ven? up)(?= (?!{_CARE})[a-z]+ing\b)", re.I)
+"""What is done no longer, unless it is what makes food safe or keeps the baby so: "we have stopped propping it"."""
 _UNDONE = {
     "denies": "undenies",
     "wary": "undenies",

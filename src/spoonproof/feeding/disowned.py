@@ -48,9 +48,10 @@ _NONE_DONE = re.compile(
 )
 """What opens a list of advice that its teller took none of, until she says what she did."""
 _BAD_ONES = re.compile(
-    r"\b(?:(?:things?|foods?|tips?|advice|habits?|ideas?|drinks?|snacks?)\b[^.:!?\n]{0,30}?\b(?:never to"
+    r"\b(?:(?:things?|foods?|tips?|advice|habits?|ideas?|drinks?|snacks?|mistakes?|errors?"
+    r"|traps?|myths?)\b[^.:!?\n]{0,30}?\b(?:never to"
     r"|not to|to avoid|to skip"
-    r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|laughed|refused|threw|binned"
+    r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|laughed|refused?|threw|binned"
     r"|avoid))"
     r"|what (?:never|not) to|what (?:i|we|you|nobody) (?:never|(?:do|does|did|would|will|should|must|can)(?: not"
     r"|n['’]t)|won['’]t|can(?:no|['’])t|avoid)"
@@ -90,7 +91,9 @@ _PAST = re.compile(
     re.I,
 )
 """Times long gone, of which a tale tells."""
-_PAST_DEED = re.compile(r"\b(?:\w+ed|gave|had|was|were|put|fed|told|said|got|did|went|let|made|would|used to)\b", re.I)
+_PAST_DEED = re.compile(
+    r"\b(?:\w+ed|left|held|kept|took|gave|had|was|were|put|fed|told|said|got|did|went|let|made|would|used to)\b", re.I
+)
 _OF_NOW = re.compile(
     r"\b(?:now|nowadays|today|these days|tonight|still|my (?!(?:great|gran|nan|mum|mother|own mother)\w*)\w+"
     r"|our (?:baby|son|daughter|little|youngest)|(?:i|we)(?:['’](?:m|ve|re|d|ll)| \w+))\b",
@@ -177,9 +180,10 @@ def _of_the_past(text: str, start: int, place: tuple[int, int]) -> bool:
     """Whether it is a deed of a tale of times long gone: "in the fifties ... by nine weeks the baby had bacon"."""
     end = _sentence_end(text, place[1])
     gone = next(_PAST.finditer(text, max(0, start - _BEFORE), end), None)
-    if gone is None or not _PAST_DEED.search(text, gone.start(), end):
+    if gone is None or not _PAST_DEED.search(text, min(start, gone.start()), end):
         return False
-    return not (_OF_NOW.search(text, max(gone.end(), start), end) or _STILL.search(text, start, place[1] + _BEHIND))
+    told = start if gone.start() > place[0] else max(gone.end(), start)  # "people propped bottles in the fifties"
+    return not (_OF_NOW.search(text, told, end) or _STILL.search(text, start, place[1] + _BEHIND))
 
 
 _CRAFT = re.compile(

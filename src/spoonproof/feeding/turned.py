@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.feeding.asked import only_asked
+from spoonproof.feeding.asked import acquitted, only_asked
 from spoonproof.feeding.clauses import Clause, Place, clauses, meet, standing
 from spoonproof.feeding.defied import given_after_all, still_done
 from spoonproof.feeding.disowned import disowned
@@ -47,7 +47,14 @@ def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
         or any(standing(said, clause, own, *faults) for clause in read[home[0] : home[-1] + 2])
     )
     return (
-        (denied and not (still_done(text, hit.end) or given_after_all(said, read[home[-1] + 1 :])))
+        (
+            denied
+            and not (
+                acquitted(text, start, (hit.start, hit.end), tables)
+                or still_done(text, hit.end)
+                or given_after_all(said, read[home[-1] + 1 :])
+            )
+        )
         or only_asked(text, start, (hit.start, hit.end), tables)
         or disowned(text, start, (hit.start, hit.end), tables)
     )
