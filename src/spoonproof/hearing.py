@@ -17,7 +17,7 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
-from spoonproof.feeding.asked import acquitted
+from spoonproof.feeding.asked import acquitted, answered_no
 from spoonproof.feeding.clauses import clauses
 from spoonproof.feeding.contradictions import Contradiction, contradictions
 from spoonproof.feeding.defied import defies, still_done
@@ -104,21 +104,23 @@ def hear(
 def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
     claim = one.claim
-    open_question = one.advice == "add" and claim.polarity == "asks"
-    if claim.kind not in ("safety-age", "disease", "function"):
-        return False
-    if not open_question and one.advice not in ("keep", "cut-untrue"):
+    if claim.kind not in ("safety-age", "disease", "function") or one.advice not in ("keep", "cut-untrue", "add"):
         return False
     if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
         return False
     if _answered(claim) or frames(claim, knowledge.register) > 1:
         return False
-    start = claim.sentence[0] if claim.sentence else claim.start
-    return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)
+    start, place = claim.sentence[0] if claim.sentence else claim.start, (claim.start, claim.end)
+    aside = answered_no if one.advice == "add" else set_aside  # what is asked and not answered stays open
+    return aside(claim.passage.text, start, place, knowledge.feeding)
 
 
 _WAVED_AND_DONE = re.compile(
-    r"\b(?:ignore|disregard|forget|never mind) (?:the|what|that|those|all|your|old)\b[^,.;:!?]{0,40}? and"
+    r"\b(?:myth|nonsense|rubbish|untrue|false|lie) that (?:\w+ ){1,3}?(?:not|never|(?:must|should)n['’]t"
+    r"|can(?:no|['’])t)\b"
+    r"|\b(?:not|never|(?:must|should)n['’]t)\b[^.!?]{1,80}[;,:–—-] ?(?:what |pure |that['’]s )?(?:nonsense"
+    r"|rubbish|bunk)\b"
+    r"|\b(?:ignore|disregard|forget|never mind) (?:the|what|that|those|all|your|old)\b[^,.;:!?]{0,40}? and"
     r" (?:just |do )?\w+ (?:it|them|the|your|her|him|my|our|an?)\b",
     re.I,
 )
@@ -139,7 +141,8 @@ def _waved_aside(danger: Claim, tables: FeedingTables) -> bool:
     end = danger.end, danger.end
     return (
         acquitted(danger.passage.text, danger.start, end, tables)
-        or _WAVED_AND_DONE.search(danger.passage.text, max(0, danger.start - _LEAD), danger.end) is not None
+        or _WAVED_AND_DONE.search(danger.passage.text, max(0, danger.start - _LEAD), danger.end + _LEAD // 2)
+        is not None
     )
 
 

@@ -40,7 +40,7 @@ _AT_ONCE = 2
 def only_asked(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether the words from ``start`` ask about what stands at ``place``, and nothing that follows says yes, or
     whatever they are, a "no" answers them."""
-    if _refused(text, start, place, tables):
+    if answered_no(text, start, place, tables):
         return True
     if acquitted(text, start, place, tables):
         return False
@@ -60,7 +60,7 @@ def acquitted(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
 _PLAIN_NO = re.compile(r"(?:no|nope|nah|not at all|never|of course not|not really)\b\s*(?:[.!,;]|$)", re.I)
 
 
-def _refused(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
+def answered_no(text: str, start: int, place: tuple[int, int], tables: FeedingTables) -> bool:
     """Whether what is asked is answered with a "no" or as bad: "snacks in the car seat? At eight months, never"."""
     rest = _REST.match(text, place[1])
     if rest is None:

@@ -46,7 +46,7 @@ _BORDER = re.compile(
     re.I,
 )
 _MARKS = frozenset(";:.!?()\n–—-,")
-_LEADING = re.compile(rf"\W*(?:and |but |so )?(?:as|{_OPENS})\b[^,]*(,)", re.I)
+_LEADING = re.compile(rf"\W*(?:and |but |so )?(?:as|instead of|rather than|{_OPENS})\b[^,]*(,)", re.I)
 """A clause that another follows without a word between: "while she ate, my toast went cold"."""
 _THE_LAST = re.compile(
     r"\b(?:ha[sd]|have|gets?|got|eats?|ate|gives?|gave|likes?|loves?|takes?|took|tries|tried) (?:(?:her|him|them) )?"
@@ -146,6 +146,12 @@ def _edges(said: str, foods: Sequence[Place]) -> list[int]:
     return sorted({*edges, *(edge for edge in leading if not any(start < edge < end for start, end in foods))})
 
 
+def harms_child(clause: Clause) -> bool:
+    """Whether it says of something that it harms a child: "can harm a baby", and not "harms the cough bugs"."""
+    children = clause.of("child", "plural", "they")
+    return any(0 < child.start - harm.end <= _OBJECT_NEAR for harm in clause.of("harms") for child in children)
+
+
 def meet(said: Clause | Hit, place: Place) -> bool:
     """Whether its words have a character in common with a place: a phrase leaves room between its own."""
     own = said.own if isinstance(said, Hit) and said.own else ((said.start, said.end),)
@@ -169,6 +175,8 @@ _CONDITION = re.compile(
 )
 """Words before a denial of the case that is spoken of, not of what is then done: "if he will not open his mouth"."""
 
+_OBJECT_NEAR = 8
+"""Characters between a harm and whom it strikes: "can hurt your baby"."""
 _LEAST = 2
 """Words that a clause has at least: "so" belongs to what follows."""
 
@@ -210,7 +218,7 @@ def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
 
 
 _CARE = (
-    r"(?:worry|bother|fret|fear|fuss|think|wait|avoid|skip|cut|halv|quarter|slic|chop|blend|mash|grind|grat|soak|cook|boil"
+    r"(?:worry|feel|car|bother|fret|fear|fuss|think|wait|avoid|skip|cut|halv|quarter|slic|chop|blend|mash|grind|grat|soak|cook|boil"
     r"|steam|peel|test|watch|check|chill|cool|steril|strap|measur|wash|breastfe|formula|supervis|count|ask)"
 )
 _STOPPED = re.compile(rf"\b(?:stop(?:s|ped)?|quit|g[ai]ven? up)(?= (?!{_CARE})[a-z]+ing\b)", re.I)

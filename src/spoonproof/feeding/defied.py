@@ -21,6 +21,12 @@ _STILL_DONE = re.compile(
     re.I,
 )
 """What breaks the rule that stands before it, and says no more: "but we do", "and yet I always have"."""
+_NONSENSE = re.compile(
+    r"[;,:.!–—-]+ ?(?:but |and )?(?:(?:that|it|this|all of that)(?:['’]s| is| was) )?(?:(?:what|pure|utter|sheer"
+    r"|complete|total|all|just) ){0,2}(?:nonsense|rubbish|twaddle|bunk|baloney|a myth|not true|untrue)\b",
+    re.I,
+)
+"""What waves off what was just told: "you may have read that you must not; nonsense"."""
 _ANYWAY = re.compile(
     r"\b(?:gives?|gave|gets?|has|feed|fed|put|eats?|let|do|does|did)\b.*\b(?:anyway|all the same|regardless)\b", re.I
 )
@@ -28,10 +34,17 @@ _ANYWAY = re.compile(
 _ENDS = re.compile(r"[.!?;\n]")
 
 
+def _two_sentences(text: str, at: int) -> int:
+    ends = [one.start() for _, one in zip(range(2), _ENDS.finditer(text, at), strict=False)]
+    return ends[1] if len(ends) > 1 else len(text)
+
+
 def still_done(text: str, at: int) -> bool:
     """Whether the words behind a danger that ends ``at``, in its sentence or as the next, say that it is done all the
     same."""
     stop = _ENDS.search(text, at)
+    if _NONSENSE.search(text, at, _two_sentences(text, at)):
+        return True
     there = _STILL_DONE.search(text, at, stop.start() if stop else len(text))
     return there is not None or (stop is not None and _STILL_DONE.match(text[stop.end() :].lstrip()) is not None)
 

@@ -22,6 +22,8 @@ _WRONG_THEN = re.compile(
 )
 """What opens a tale of regret, whose deeds are its warning: "what I got wrong with my first. I gave him ..."."""
 _DONE_THEN = re.compile(r"\b(?:i|we) (?:\w+ )?(?:gave|put|did|let|made|fed|used|propped|left|mixed|added)\b", re.I)
+_LED_TO_IT = re.compile(r"\b(?:(?<!not )because|after|since|all because) (?:i|we|he|she|they|\w+)\b", re.I)
+"""What names the cause of what went wrong before it: "we ended up in hospital because we ..."."""
 _USED_TO = re.compile(r"\b(?:i|we) (?:always )?(?:used to|would always)\b", re.I)
 _TILL_TOLD = re.compile(
     r"\b(?:until|till|before) (?!(?:i|we) (?:told|warned)\b)(?:[\w’'-]+ ){1,5}?"
@@ -64,7 +66,10 @@ _BAD_ONES = re.compile(
 _PRAISES = re.compile(r"\b(?:works?|worked|loves?|true|right|best|miss)\b", re.I)
 _TURNS = re.compile(
     r"\b(?:instead|rather|but (?:i|we|do|here)|what (?:i|we) do|(?:i|we) (?:do|give|let|put)|now (?:for|the)|do give"
-    r"|the good|better ones?)\b",
+    r"|the good|better ones?)\b"
+    r"|[.!?] [^.!?]{0,40}?\b(?:i|we) (?!never|(?:do|did|would|could|should|must|ca)(?: not|n['’]t)|won['’]t|refuse"
+    r"|would never)\w+"
+    r"|[.!?] (?:so |and )?(?:s?he|they|(?:the|my|our) \w+) (?:gets?|has|have|eats?|loves?|likes?|drinks?|sleeps?)\b",
     re.I,
 )
 """Where such a list ends, and what is done begins."""
@@ -127,6 +132,10 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         return True
     if _NOT_US.search(text, place[1], _sentence_end(text, min(len(text), _sentence_end(text, place[1]) + 1))):
         return True
+    if _LED_TO_IT.search(text, start, place[1]) and any(
+        one.has("condemns") for one in clauses(text[start : place[0]], (), tables)
+    ):
+        return True
     if _USED_TO.search(text, start, place[1]) and _TILL_TOLD.search(text, place[1], place[1] + _BEHIND):
         return True
     if _listed_only(text, start, place) or _of_the_past(text, start, place):
@@ -160,7 +169,7 @@ def _listed_only(text: str, start: int, place: tuple[int, int]) -> bool:
         (one for one in _BAD_ONES.finditer(text, max(0, start - _LIST), place[0]) if not _PRAISES.search(one[0])), None
     )
     if listed is not None:
-        return not (_DONE_THEN.search(text, listed.end(), place[1]) or _TURNS.search(text, listed.end(), place[0]))
+        return not (_DONE_THEN.search(text, listed.end(), place[1]) or _TURNS.search(text, listed.end(), place[0] + 1))
     refused = _NOT_FOLLOWED.search(text, place[1], place[1] + _LIST)
     return refused is not None and not _DONE_THEN.search(text, start, refused.start())
 
@@ -170,7 +179,8 @@ _STILL = re.compile(
     r"|\bstill (?:do|does|give|use|swear|works?)\b|\b(?:it|that|this) (?:works?|worked|helps?|helped)\b|\bgood advice\b"
     r"|\bwhat (?:i|we) (?:do|did)\b|\bso (?:i|we) (?:do|did|gave|give|put|let)\b"
     r"|\band so do (?:i|we)\b|\b(?:i|we) do the same\b|\b(?:i|we) swear by\b"
-    r"|\b(?:they|she|he|gran|nan) (?:was|were) right\b|\bbut (?:i|we) (?:do|did|gave|give|kept|carr)|\banyway\b",
+    r"|\b(?:they|she|he|gran|nan) (?:was|were) right\b|\banyway\b"
+    r"|\bbut (?:i|we) (?:(?:do|did)\b(?! not|n['’]t)|gave|give|kept|carr)",
     re.I,
 )
 """What is praised though it is of the past: "in my day it was whisky on the gums, and it never hurt us"."""

@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 
 from spoonproof.feeding.asked import acquitted, only_asked
-from spoonproof.feeding.clauses import Clause, Place, clauses, meet, standing
+from spoonproof.feeding.clauses import Clause, Place, clauses, harms_child, meet, standing
 from spoonproof.feeding.defied import given_after_all, still_done
 from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.people import people
@@ -44,7 +44,7 @@ def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
     denied = (
         any(_denied(said, read[at], own, governed) for at in home)
         or any(clause.has("once") for clause in read[: home[-1] + 1])
-        or any(standing(said, clause, own, *faults) for clause in read[home[0] : home[-1] + 2])
+        or any(standing(said, one, own, *faults) or harms_child(one) for one in read[home[0] : home[-1] + 2])
     )
     return (
         (

@@ -10,7 +10,7 @@ import re
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from spoonproof.feeding.clauses import Clause, Place, clauses, meet, standing
+from spoonproof.feeding.clauses import Clause, Place, clauses, harms_child, meet, standing
 from spoonproof.feeding.defied import given_after_all, given_anyway, still_done
 from spoonproof.feeding.handed import ANY_FORM
 from spoonproof.feeding.recipients import ONE_CHILD
@@ -220,9 +220,7 @@ def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) 
 
 def _called_bad(clause: Clause) -> bool:
     """Whether a clause calls its food bad: in itself, for a child that stands beside it, or as what harms one."""
-    children = clause.of("child", "plural", "they")
-    harmed = any(0 < child.start - harm.end <= _OBJECT_NEAR for harm in clause.of("harms") for child in children)
-    return clause.has("bad") or harmed or (clause.has("apart") and bool(children))
+    return clause.has("bad") or harms_child(clause) or (clause.has("apart") and clause.has("child", "plural", "they"))
 
 
 def _reason_against(said: str, home: Clause, parts: list[Clause]) -> bool:
