@@ -17,14 +17,13 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
-from spoonproof.feeding.asked import acquitted, answered_no
+from spoonproof.feeding.asked import answered_no
 from spoonproof.feeding.clauses import clauses
 from spoonproof.feeding.contradictions import Contradiction, contradictions
-from spoonproof.feeding.defied import defies, still_done
+from spoonproof.feeding.defied import defies, hedged, still_done, waved_aside
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.of_bottles import ROWS, with_bottle
 from spoonproof.feeding.quoted import clause_around, sentence_around
-from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.who_eats import Stance, stance
 from spoonproof.knowledge import Knowledge
 from spoonproof.model.claim import Claim, JudgedClaim
@@ -90,7 +89,9 @@ def hear(
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, policies, by_shape=named is None):
         known = frames(one.claim, knowledge.register) == 1 or called_untrue(one.claim.quote)
-        taken_back = known and not _waved_aside(one.claim, knowledge.feeding)
+        taken_back = known and not waved_aside(
+            one.claim.passage.text, one.claim.start, one.claim.end, knowledge.feeding
+        )
         if taken_back or any(_same(other, one) for other in more):
             continue
         if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge) for other in judged):
@@ -116,35 +117,9 @@ def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     return aside(claim.passage.text, start, place, knowledge.feeding)
 
 
-_WAVED_AND_DONE = re.compile(
-    r"\b(?:myth|nonsense|rubbish|untrue|false|lie) that (?:\w+ ){1,3}?(?:not|never|(?:must|should)n['’]t"
-    r"|can(?:no|['’])t)\b"
-    r"|\b(?:not|never|(?:must|should)n['’]t)\b[^.!?]{1,80}[;,:–—-] ?(?:what |pure |that['’]s )?(?:nonsense"
-    r"|rubbish|bunk)\b"
-    r"|\b(?:ignore|disregard|forget|never mind) (?:the|what|that|those|all|your|old)\b[^,.;:!?]{0,40}? and"
-    r" (?:just |do )?\w+ (?:it|them|the|your|her|him|my|our|an?)\b",
-    re.I,
-)
-"""Advice that is waved aside, and what is done in its place: "ignore the leaflet and give her honey"."""
-
-
 def _answered(claim: Claim) -> bool:
     """Whether a claim is a question that is denied: "can she choke on it? Not if you watch her"."""
     return claim.polarity == "refutes" and claim.passage.text[claim.end :].lstrip()[:1] == "?"
-
-
-_LEAD = 60
-"""Characters before a danger in which advice may be waved aside for it."""
-
-
-def _waved_aside(danger: Claim, tables: FeedingTables) -> bool:
-    """Whether advice is waved aside for the danger, or it is asked about and found harmless."""
-    end = danger.end, danger.end
-    return (
-        acquitted(danger.passage.text, danger.start, end, tables)
-        or _WAVED_AND_DONE.search(danger.passage.text, max(0, danger.start - _LEAD), danger.end + _LEAD // 2)
-        is not None
-    )
 
 
 _FOR_ALL_THAT = re.compile(
@@ -239,7 +214,7 @@ def _speaks_against(other: JudgedClaim, one: JudgedClaim, knowledge: Knowledge) 
     text = one.claim.passage.text
     stop = _STOPS.search(text, one.claim.end)
     said = text[one.claim.start : stop.start() if stop else len(text)]
-    if still_done(text, at) or defies(said, tables) or _hedged(one.claim, at, tables):
+    if still_done(text, at) or defies(said, tables) or hedged(one.claim.quote, at - one.claim.start, tables):
         return False
     if other.claim.polarity == "refutes":
         return True
@@ -267,12 +242,6 @@ def _only_an_effect(other: JudgedClaim, one: JudgedClaim) -> bool:
 _GIVEN = re.compile(r"\b(?:give|hand|offer|feed|let) (?:her|him|them|the|your|a) ", re.I)
 """Words of an effect that hand its food over: "for teething, give her ice"."""
 _STOPS = re.compile(r"[.!?;\n]")
-
-
-def _hedged(danger: Claim, at: int, tables: FeedingTables) -> bool:
-    """Whether the "no" behind a warning's words, which end ``at``, is none: "... whole grapes *never bothered us*"."""
-    marks = [mark for clause in clauses(danger.quote, (), tables) for mark in clause.of("hedges")]
-    return any(mark.start >= at - danger.start for mark in marks)
 
 
 _HANDS_OVER = re.compile(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from spoonproof.feeding.asked import acquitted
 from spoonproof.feeding.clauses import Clause, clauses
 from spoonproof.feeding.tables import FeedingTables
 
@@ -71,3 +72,30 @@ def defies(said: str, tables: FeedingTables) -> bool:
 def given_anyway(text: str, start: int, end: int) -> bool:
     """Whether a clause gives what another one calls bad."""
     return _ANYWAY.search(text, start, end) is not None
+
+
+_WAVED_AND_DONE = re.compile(
+    r"\b(?:myth|nonsense|rubbish|untrue|false|lie) that (?:\w+ ){1,3}?(?:not|never|(?:must|should)n['’]t"
+    r"|can(?:no|['’])t)\b"
+    r"|\b(?:not|never|(?:must|should)n['’]t)\b[^.!?]{1,80}[;,:–—-] ?(?:what |pure |that['’]s )?(?:nonsense"
+    r"|rubbish|bunk)\b"
+    r"|\b(?:ignore|disregard|forget|never mind) (?:the|what|that|those|all|your|old)\b[^,.;:!?]{0,40}? and"
+    r" (?:just |do )?\w+ (?:it|them|the|your|her|him|my|our|an?)\b",
+    re.I,
+)
+"""Advice that is waved aside, and what is done in its place: "ignore the leaflet and give her honey"."""
+_LEAD, _TAIL = 60, 30
+"""Characters before and behind a danger in which advice may be waved aside for it."""
+
+
+def waved_aside(text: str, start: int, end: int, tables: FeedingTables) -> bool:
+    """Whether advice is waved aside for the danger told from ``start`` to ``end``, or it is asked about and found
+    harmless."""
+    if acquitted(text, start, (end, end), tables):
+        return True
+    return _WAVED_AND_DONE.search(text, max(0, start - _LEAD), end + _TAIL) is not None
+
+
+def hedged(said: str, at: int, tables: FeedingTables) -> bool:
+    """Whether the "no" behind ``at`` in what is said is none: "... whole grapes *never bothered us*"."""
+    return any(mark.start >= at for clause in clauses(said, (), tables) for mark in clause.of("hedges"))
