@@ -17,55 +17,10 @@ from tests import kitchen
 from tests.each import each
 
 _GRIDS = Path(__file__).parent / "told" / "grids"
-STILL_WRONG = (
-    "You can't safely leave her alone",
-    "Nobody should leave her alone",
-    "Is it safe to leave her alone",
-    "She never sits alone",
-    "My sister let him eat lying back",
-    "Handing her snacks in the car seat made him ill",
-    "If you are not sure, just warm her bottle",
-    "I kept a stock cube in her soup",
-    "Keep a stock cube in her soup",
-    "The baby's brother had raw cookie dough",
-    "I swapped raw cookie dough",
-    "My tip for nine months: a rare steak",
-    "Nobody needs to worry about leaving her alone",
-    "Nobody ever died of leaving her alone",
-    "Our nursery says no to a runny egg",
-    "Nobody should feel bad about leaving her alone with her toast.",
-    "We left her alone with her toast and nobody came to harm.",
-    "Under no circumstances leave her alone with her toast.",
-    "It is not okay to leave her alone with her toast.",
-    "Letting him eat lying back in the bouncer could kill a baby.",
-    "Things I refuse to do: let him eat lying back in the bouncer.",
-    "Handing her snacks in the car seat could kill a baby.",
-    "I know you shouldn't scrape what she leaves back into the tub, but I do it every day.",
-    "We have stopped rubbing a drop of whisky on her gums.",
-    "Please stop rubbing a drop of whisky on her gums.",
-    "Is letting her fall asleep with the bottle dangerous? No.",
-    "Handing him a rusk in the pushchair made him ill.",
-    "My mother-in-law handed him a rusk in the pushchair, and I asked her not to.",
-    "I use half a scoop more than the tin says, no regrets.",
-    "I use half a scoop more than the tin says, not that I tell the health visitor.",
-    "Using half a scoop more than the tin says never bothered us.",
-    "Leaving the fish pie on the worktop until bedtime made him ill.",
-    "Things I refuse to do: heat up his curry again and again.",
-    "The health visitor warned us about weaning the baby at ten weeks.",
-    "Nobody here would wean the baby at ten weeks.",
-    "I see nothing wrong in giving her water instead of milk at six weeks.",
-    "No need to fret about giving her water instead of milk at six weeks.",
-    "The health visitor warned us about scraping the mould off the jam and giving it to the baby.",
-    "Scraping the mould off the jam and giving it to the baby has never been an option here.",
-    "Why not hold a hot coffee with the baby on my lap?",
-    "Not a day goes by without holding a hot coffee with the baby on my lap.",
-    "People held a hot coffee with the baby on my lap in the fifties.",
-    "No need to fret about forcing the last spoon into her mouth.",
-    "Things I refuse to do: force the last spoon into her mouth.",
-    "Raw oysters? At eight months, why not",
-)
-"""How lines begin that are not read rightly yet."""
-EVERY = 29
+_FRAMED = ("at-eight-months", "deeds", "foods", "tales")
+STILL_WRONG = frozenset((_GRIDS / "still-wrong.txt").read_text(encoding="utf-8").splitlines())
+"""Lines that are not read rightly yet."""
+EVERY = 47
 """One in so many of all lines, each in its turn."""
 
 
@@ -90,11 +45,8 @@ def _begun(words: str) -> str:
 
 
 def _lines(sort: str) -> list[str]:
-    found = [
-        *(one for path in sorted(_GRIDS.glob("*.txt")) if path.stem != "cells" for one in _framed(path)),
-        *_cells(_GRIDS / "cells.txt"),
-    ]
-    return [said for which, said in found[::EVERY] if which == sort and not said.startswith(STILL_WRONG)]
+    found = [*(one for name in _FRAMED for one in _framed(_GRIDS / f"{name}.txt")), *_cells(_GRIDS / "cells.txt")]
+    return [said for which, said in found[::EVERY] if which == sort and said not in STILL_WRONG]
 
 
 def _cut(said: str) -> list[str]:

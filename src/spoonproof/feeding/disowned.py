@@ -67,9 +67,9 @@ _PRAISES = re.compile(r"\b(?:works?|worked|loves?|true|right|best|miss)\b", re.I
 _TURNS = re.compile(
     r"\b(?:instead|rather|but (?:i|we|do|here)|what (?:i|we) do|(?:i|we) (?:do|give|let|put)|now (?:for|the)|do give"
     r"|the good|better ones?)\b"
-    r"|[.!?] [^.!?]{0,40}?\b(?:i|we) (?!never|(?:do|did|would|could|should|must|ca)(?: not|n['’]t)|won['’]t|refuse"
+    r"|[.!?][ ;][^.!?]{0,40}?\b(?:i|we) (?!never|(?:do|did|would|could|should|must|ca)(?: not|n['’]t)|won['’]t|refuse"
     r"|would never)\w+"
-    r"|[.!?] (?:so |and )?(?:s?he|they|(?:the|my|our) \w+) (?:gets?|has|have|eats?|loves?|likes?|drinks?|sleeps?)\b",
+    r"|[.!?][ ;](?:so |and )?(?:s?he|they|(?:the|my|our) \w+) (?:gets?|has|have|eats?|loves?|likes?|drinks?|sleeps?)\b",
     re.I,
 )
 """Where such a list ends, and what is done begins."""
