@@ -47,9 +47,17 @@ def still_done(text: str, at: int) -> bool:
     if _NONSENSE.search(text, at, _two_sentences(text, at)):
         return True
     there = _STILL_DONE.search(text, at, stop.start() if stop else len(text))
+    if stop is not None and _HEEDLESS.match(text, stop.end()):
+        return True
     return there is not None or (stop is not None and _STILL_DONE.match(text[stop.end() :].lstrip()) is not None)
 
 
+_HEEDLESS = re.compile(
+    r"\W*(?:but |and )?(?:i|we) (?:pay no (?:attention|heed)|take no notice|(?:do not|don['’]t) (?:care|mind them)"
+    r"|ignore (?:it|them|that|him|her))\b",
+    re.I,
+)
+"""What opens a sentence that heeds no rule told before it: "some say not to. We take no notice"."""
 _BUT = re.compile(r"\W*(?:but|yet|though|still)\b", re.I)
 
 
@@ -75,7 +83,8 @@ def given_anyway(text: str, start: int, end: int) -> bool:
 
 
 _WAVED_AND_DONE = re.compile(
-    r"\b(?:myth|nonsense|rubbish|untrue|false|lie) that (?:\w+ ){1,3}?(?:not|never|(?:must|should)n['’]t"
+    r"\bwho (?:says|said) (?:\w+ ){1,2}?(?:can(?:no|['’])t|(?:must|should)(?:n['’]t| not))\b"
+    r"|\b(?:myth|nonsense|rubbish|untrue|false|lie) that (?:\w+ ){1,3}?(?:not|never|(?:must|should)n['’]t"
     r"|can(?:no|['’])t)\b"
     r"|\b(?:not|never|(?:must|should)n['’]t)\b[^.!?]{1,80}[;,:–—-] ?(?:what |pure |that['’]s )?(?:nonsense"
     r"|rubbish|bunk)\b"
