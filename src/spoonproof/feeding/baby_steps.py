@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from spoonproof.feeding.words import keys, words
 from spoonproof.model.recipe import Recipe, Step
+from spoonproof.model.shares import of_the_grown_ups
 from spoonproof.model.treatment import Treatment
 
 
 def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) -> list[Step]:
     """The steps before or in the baby's bowl that touch this food line: linked to it, or naming its food."""
-    named = _long(name)
+    named = set(_long(name))
     # "hard-boil the eggs" boils no egg yolk that stands on a line of its own
     shorter = [key for at, one in enumerate(recipe.foods) if at != line and (key := _long(one.name)) < named]
     named -= set().union(*shorter)
@@ -34,8 +36,9 @@ def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) 
     return touched
 
 
-def _long(name: str) -> set[str]:
-    return {word.key for word in words(name) if len(word.key) > 2}
+@lru_cache(maxsize=500)  # each food line is held against all others
+def _long(name: str) -> frozenset[str]:
+    return frozenset(word.key for word in words(name) if len(word.key) > 2)
 
 
 def only_family(step: Step) -> bool:
@@ -63,9 +66,9 @@ def _without_familys(step: Step) -> str:
     """The step with the words of the family's actions blanked out, where they can be told apart by their places."""
     if step.bowl is not None or step.span.end - step.span.start != len(step.text):
         return step.text
+    own = step.span.start
+    places = [(a.span.start - own, a.span.end - own) for a in step.actions if a.bowl == "family"]
     text = step.text
-    for action in step.actions:
-        if action.bowl == "family":
-            start, end = action.span.start - step.span.start, action.span.end - step.span.start
-            text = text[:start] + " " * (end - start) + text[end:]
+    for start, end in (*places, *of_the_grown_ups(text)):
+        text = text[:start] + " " * (end - start) + text[end:]
     return text

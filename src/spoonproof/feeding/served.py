@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
+from spoonproof.feeding.done_to import done_to
 from spoonproof.feeding.heat import (
     COOKED_IN,
     boiled_briefly,
@@ -32,7 +33,6 @@ from spoonproof.feeding.step_words import (
     BURST,
     CARVED,
     CLAUSE,
-    DONE,
     DRINK,
     DRINK_HEAD,
     DRINK_NAME,
@@ -52,7 +52,6 @@ from spoonproof.feeding.step_words import (
     STRAINED_CLEAR,
     STRAINED_OFF,
 )
-from spoonproof.feeding.taken_out import taken_out
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
@@ -116,7 +115,7 @@ def as_served(
     facts: set[str] = set()
     steps = steps_of(recipe, index, treatment, line.name)
     texts = [baby_text(step) for step in steps]
-    from_words(line, facts)
+    from_words(line, facts, choice=own_cuts)
     ground = "fine" in facts or bool(line.cuts)
     if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
         facts.add("bone-in-word")
@@ -141,7 +140,9 @@ def as_served(
         _from_made(treatment, facts)
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     left = without_namesakes([without_parts(t, names) for t in texts] if parted else texts, line, recipe)
-    _from_steps(recipe, index, left, line, facts, called)
+    fats = {at for at, one in enumerate(recipe.foods) if at != index and keys(one.name) & COOKED_IN}
+    of_it = [any({*action.foods} - fats == {index} for action in step.actions) for step in steps]
+    _from_steps(recipe, index, left, line, facts, called, of_it)
     kept, uncut = kept_back(_babys(recipe), names)
     if kept:
         facts -= _WORKED
@@ -252,13 +253,21 @@ _TELLS: tuple[tuple[str, re.Pattern[str], Callable[[_Words], Sequence[str]]], ..
 
 
 def _from_steps(
-    recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine, facts: set[str], called: frozenset[str]
+    recipe: Recipe,
+    index: int,
+    texts: Sequence[str],
+    line: FoodLine,
+    facts: set[str],
+    called: frozenset[str],
+    of_it: Sequence[bool],
 ) -> None:
-    words = _words_of(recipe, texts, line, called)
-    facts |= frozenset[str]().union(*(_done(text, words.names, words.others) for text in texts)) - {"mixed-in"}
+    """``of_it``: of each text, whether a verb of it has this food alone for its object."""
+    words = _words_of(recipe, texts, line, called, of_it)
+    for text, alone in zip(texts, of_it, strict=True):
+        facts |= done_to(text, words.names, words.others, alone and not words.names & keys(text))
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
-    facts |= {fact for fact, pattern, where in _TELLS if any(pattern.search(text) for text in where(words))}
+    facts |= {fact for fact, _, where in _TELLS if any(fact in _tells(text) for text in where(words))}
     facts |= {"boned"} & frozenset[str]().union(*(_said(text) for text in words.babys))
     if any(_bursts(text, words.names, words.others) for text in words.named):
         facts.add("burst")
@@ -288,14 +297,16 @@ def _babys(recipe: Recipe) -> list[str]:
     return [baby_text(step) for step in recipe.steps if not only_family(step)]
 
 
-def _words_of(recipe: Recipe, texts: Sequence[str], line: FoodLine, called: frozenset[str]) -> _Words:
+def _words_of(
+    recipe: Recipe, texts: Sequence[str], line: FoodLine, called: frozenset[str], of_it: Sequence[bool]
+) -> _Words:
     names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
     others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
     fats = frozenset(key for one in recipe.foods if keys(one.name) & COOKED_IN for key in keys(one.name))
     return _Words(
         line,
         texts,
-        [text for text in texts if names & keys(text)],
+        [text for text, own in zip(texts, of_it, strict=True) if names & keys(text) or own],
         [text for text in texts if not keys(text) & (others - fats)],
         _babys(recipe),
         names,
@@ -354,6 +365,12 @@ def _said(text: str) -> frozenset[str]:
     return frozenset(fact for fact, pattern in _SAID if pattern.search(text))
 
 
+@lru_cache(maxsize=4_000)  # a step is asked for each food of the dish
+def _tells(text: str) -> frozenset[str]:
+    """The facts of which a text has words."""
+    return frozenset(fact for fact, pattern, _ in _TELLS if pattern.search(text))
+
+
 def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
     """Whether a clause that is not about another food lets this one burst ("until they burst")."""
     for match in BURST.finditer(text):
@@ -364,37 +381,6 @@ def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
     return False
 
 
-_BACK = frozenset({"it", "them", "each", "they"})
 _TASTES_ONLY = frozenset({"ginger", "galangal", "lemongrass", "anise", "cinnamon", "clove", "cardamom", "leaf", "bark"})
 """What gives its taste to a broth and is left in the sieve when that is strained."""
 _SEASONINGS = frozenset({"spice", "herb"})
-_SKIN = frozenset({"skin", "peel"})  # "grill the sausages; take the skins off"
-
-
-def _to_everything(clause: str, others: frozenset[str]) -> str:
-    """What a clause does to all, without what it does to a neighbour first: "shred the lamb and crush everything"."""
-    return " and ".join(part for part in re.split(r"\band\b", clause) if not keys(part) & others)
-
-
-@lru_cache(maxsize=4_000)
-def _done(text: str, names: frozenset[str], others: frozenset[str]) -> frozenset[str]:
-    """What a step does to the food of these ``names`` itself: the verb's own object, not its neighbour
-    ("grate the cheese over the grapes" grates no grapes)."""
-    found: set[str] = set()
-    before_names = False
-    for match in CLAUSE.finditer(text):
-        clause = match.group()
-        here = keys(clause)
-        meant = bool(names & here)
-        # "it" and "them" go back to the food named before; "the mixture" is all of it.
-        meant = meant or bool(
-            (before_names and (here & _BACK or (here & _SKIN and not here & others)))
-            or here & {"everything", "mixture"}
-        )
-        if meant:
-            mine = clause if names & here else _to_everything(clause, others)
-            found.update(fact for fact, pattern in DONE if pattern.search(mine))
-        elif names & taken_out(text):
-            found.add("removed")
-        before_names = before_names or bool(names & here)
-    return frozenset(found)
