@@ -73,10 +73,10 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     pronoun = pronoun_before(tagged, begin, at)
     people = pronoun is not None and _is_people(tagged, pronoun)
     pronoun = None if people else pronoun
-    hung = _hung_on(tagged, begin, at)
-    if hung is not None and (pronoun is None or pronoun < hung) and foods(wanted | GENERIC, hung, hung + 1):
-        held = named(tagged, hung, taken)
-        if pronoun is None or people or kind not in _DOING or tagged.is_any(hung, FOOD | GENERIC):
+    which = _which(tagged, begin, at)
+    if which is not None and (pronoun is None or pronoun < which) and foods(wanted | GENERIC, which, which + 1):
+        held = named(tagged, which, taken)
+        if pronoun is None or people or kind not in _DOING or tagged.is_any(which, FOOD | GENERIC):
             return held
         return replace(held, pronoun=True, why=f"{held.why} of what was named before", said=said_by(tagged, pronoun))
     pronoun = pronoun if pronoun is not None else _held_in(tagged, at, match.end)
@@ -175,7 +175,7 @@ def _relative(tagged: Tagged, before: list[int], at: int) -> int | None:
     return None
 
 
-def _hung_on(tagged: Tagged, begin: int, at: int) -> int | None:
+def _which(tagged: Tagged, begin: int, at: int) -> int | None:
     """The noun that a relative clause without a noun of its own hangs on: "it is full of *iron*, which helps", "made
     with *oats*, which are rich in", "it has zinc, *a mineral* that is vital"."""
     index = next((i for i in range(at - 1, max(0, begin - 1), -1) if tagged.items[i].words in _RELATIVES), None)
@@ -187,7 +187,7 @@ def _hung_on(tagged: Tagged, begin: int, at: int) -> int | None:
     comma = tagged.symbols.rfind(",", max(0, noun - _OPENS), noun)
     if comma > 0 and tagged.is_any(noun, _WEAK | GENERIC) and tagged.items[comma + 1].words in _ONE:
         noun = comma - 1
-    return noun if _owned(tagged, noun) is None else None
+    return noun if _owned(tagged, noun, None) is None else None
 
 
 def _held_in(tagged: Tagged, begin: int, end: int) -> int | None:
