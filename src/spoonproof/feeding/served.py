@@ -267,7 +267,7 @@ def _from_steps(
         facts |= done_to(text, words.names, words.others, alone and not words.names & keys(text))
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
-    facts |= {fact for fact, pattern, where in _TELLS if any(pattern.search(text) for text in where(words))}
+    facts |= {fact for fact, _, where in _TELLS if any(fact in _tells(text) for text in where(words))}
     facts |= {"boned"} & frozenset[str]().union(*(_said(text) for text in words.babys))
     if any(_bursts(text, words.names, words.others) for text in words.named):
         facts.add("burst")
@@ -363,6 +363,12 @@ _SAID = (
 def _said(text: str) -> frozenset[str]:
     """What a step says of all that is in it."""
     return frozenset(fact for fact, pattern in _SAID if pattern.search(text))
+
+
+@lru_cache(maxsize=4_000)  # a step is asked for each food of the dish
+def _tells(text: str) -> frozenset[str]:
+    """The facts of which a text has words."""
+    return frozenset(fact for fact, pattern, _ in _TELLS if pattern.search(text))
 
 
 def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
