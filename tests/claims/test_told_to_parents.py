@@ -26,7 +26,7 @@ def rows(name: str) -> list[dict[str, str]]:
 
 STATEMENTS = rows("told_to_parents.csv")
 FRAMES = rows("around_tales.csv")
-EVERY = 401
+EVERY = 409
 """One in so many of all statements in all frames, written and spoken."""
 STILL_WRONG = ("it took me three children to learn that babies only need", "here's what they never tell new mums ")
 """How sentences begin that are not read rightly yet, the second only where no marks part it."""
