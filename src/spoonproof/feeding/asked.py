@@ -26,7 +26,13 @@ _PUT = re.compile(
 tell."""
 
 
+_REFUSED = re.compile(r"[^.!?;\n]{0,60}\?\W*(?:absolutely not|certainly not|no|nope|never|not (?:yet|a chance|for))\b", re.I)
+"""What stands before the mark of a question, and a no: "popcorn for a ten-month-old? Absolutely not"."""
+
+
 def only_asked(text: str, start: int, place: tuple[int, int]) -> bool:
     """Whether the words from ``start`` ask about what stands at ``place``, and nothing that follows says yes."""
+    if _REFUSED.match(text, place[1]):
+        return True
     asked = _PUT.match(text, start) or _ASKED.search(text, start, place[0])
     return asked is not None and not _YES.search(text, place[1], place[1] + _ANSWER)

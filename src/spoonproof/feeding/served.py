@@ -32,11 +32,13 @@ from spoonproof.feeding.step_words import (
     BURST,
     CARVED,
     CLAUSE,
+    COARSE,
     DONE,
     DRINK,
     DRINK_HEAD,
     DRINK_NAME,
     DRINK_TITLE,
+    FIRM_END,
     GLOB,
     HOT_THROUGH,
     IN_FOUR,
@@ -45,6 +47,7 @@ from spoonproof.feeding.step_words import (
     RUNNY,
     SET_IN_HEAT,
     SHELLS_OPEN,
+    SOFT_END,
     SOFTENED,
     SOLID,
     SPREAD_THIN,
@@ -73,7 +76,8 @@ FACTS = frozenset(
     hot-through across-grain
     sweetened core-low core-short
     chilling flour unpasteurised rare seared slow-cooked never-boiled salted heated-later split big counted said-hard
-    said-soft discarded in-shell carved""".split()
+    said-soft discarded in-shell carved coarse
+    said-firm""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -121,8 +125,6 @@ def as_served(
     if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
         facts.add("bone-in-word")
     cuts: list[Cut] = list(line.cuts)
-    if any(cut.shape == "puréed" for cut in cuts):
-        facts.add("stoned")  # "60 g apricot purée": no blender takes a stone
     names = frozenset(key for key in keys(line.name) if len(key) > 2)
     parted = divided(texts, names)
     if not own_cuts:
@@ -142,6 +144,9 @@ def as_served(
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     left = without_namesakes([without_parts(t, names) for t in texts] if parted else texts, line, recipe)
     _from_steps(recipe, index, left, line, facts, called)
+    blended_at = treatment.made_step if treatment and facts & {"blended"} else None
+    if blended_at is not None and not any(COARSE.search(t) for s, t in zip(steps, texts) if s.index >= blended_at):
+        facts.discard("coarse")
     kept, uncut = kept_back(_babys(recipe), names)
     if kept:
         facts -= _WORKED
@@ -258,6 +263,9 @@ def _from_steps(
     facts |= frozenset[str]().union(*(_done(text, words.names, words.others) for text in texts)) - {"mixed-in"}
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
+    told = " ".join(texts)
+    if "said-firm" in facts and SOFT_END.search(told, [match.end() for match in FIRM_END.finditer(told)][-1]):
+        facts.discard("said-firm")  # "steam for 4 minutes, leaving some bite, then simmer until soft"
     facts |= {fact for fact, pattern, where in _TELLS if any(pattern.search(text) for text in where(words))}
     facts |= {"boned"} & frozenset[str]().union(*(_said(text) for text in words.babys))
     if any(_bursts(text, words.names, words.others) for text in words.named):
@@ -334,12 +342,15 @@ def _drunk(recipe: Recipe, words: _Words) -> bool:
     return any("drink" in _said(name.sub(" ", text)) for text in about)
 
 
+_PLANT_DRINK = re.compile(r"\b(?:plant|plant[- ]based|nut|oat|soya?|almond|rice|coconut|pea) drinks?\b", re.I)
+
+
 def _without_names(line: FoodLine) -> str:
     """What a line says beside the names of its foods: "or oat drink" names a food, and pours none."""
     text = line.text
     for name in (line.name, *(choice.name for choice in line.choices)):
         text = text.replace(name, " ")
-    return text
+    return _PLANT_DRINK.sub(" ", text)
 
 
 _SAID = (
@@ -364,6 +375,9 @@ def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
     return False
 
 
+# A clause that says how far to go is of what the clause before it did: "crush the nuts, so that some bits are left"
+_GOES_ON = re.compile(r"[ ,]{0,2}(?:until|till|while|so|leaving|keeping|but|not)\b", re.I)
+_HOW_FAR = frozenset({"coarse", "fine", "said-firm"})
 _BACK = frozenset({"it", "them", "each", "they"})
 _TASTES_ONLY = frozenset({"ginger", "galangal", "lemongrass", "anise", "cinnamon", "clove", "cardamom", "leaf", "bark"})
 """What gives its taste to a broth and is left in the sieve when that is strained."""
@@ -381,11 +395,14 @@ def _done(text: str, names: frozenset[str], others: frozenset[str]) -> frozenset
     """What a step does to the food of these ``names`` itself: the verb's own object, not its neighbour
     ("grate the cheese over the grapes" grates no grapes)."""
     found: set[str] = set()
-    before_names = False
+    before_names = about = False
     for match in CLAUSE.finditer(text):
         clause = match.group()
         here = keys(clause)
+        about = (about and not here & others) or bool(names & here)
         meant = bool(names & here)
+        if about and _GOES_ON.match(text, max(0, match.start() - 1)):
+            found.update(fact for fact, pattern in DONE if fact in _HOW_FAR and pattern.search(clause))
         # "it" and "them" go back to the food named before; "the mixture" is all of it.
         meant = meant or bool(
             (before_names and (here & _BACK or (here & _SKIN and not here & others)))
