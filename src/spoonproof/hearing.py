@@ -10,9 +10,9 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from types import MappingProxyType
 
-from spoonproof.claims.judging.frames import frames
+from spoonproof.claims.judging.frames import called_untrue, frames
 from spoonproof.claims.judging.read_as import as_found
-from spoonproof.claims.judging.stance import waived
+from spoonproof.claims.judging.waived import waived
 from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
@@ -85,7 +85,8 @@ def hear(
     if named is None and for_babies:
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, policies, by_shape=named is None):
-        if frames(one.claim, knowledge.register) == 1 or any(_same(other, one) for other in more):
+        taken_back = frames(one.claim, knowledge.register) == 1 or called_untrue(one.claim.quote)
+        if taken_back or any(_same(other, one) for other in more):
             continue
         if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged):
             more.append(one)
@@ -203,14 +204,22 @@ def _only_an_effect(other: JudgedClaim, one: JudgedClaim) -> bool:
     babies regular", "sugar doesn't make them hyper" hand nothing to anybody. Judging has its own word on it."""
     claim = other.claim
     judged_so = other.advice == "keep" if claim.kind == "disease" else not other.advice.startswith("cut")
-    begins = claim.start <= one.claim.start + len("the ")
+    before = plain(one.claim.passage.text[one.claim.start : claim.start])
+    begins = _HANDS_OVER.search(before) is None and not any(food in before for food in one.claim.subjects)
     return claim.kind in ("function", "disease") and judged_so and begins and _tells_all(claim, one.claim)
+
+
+_HANDS_OVER = re.compile(
+    r" (?:(?:giv|gav|offer|feed|fed|serv|add|put|us|mix|stir|pour|pop|hand|let|eat|ate|drink|drank|dip|tak|get|got"
+    r"|bring|buy|bought)[a-z]*|ha(?:ve|s|d)(?! (?:my|always|been|no idea)\b)|them|this|these|with) |(?<=[a-z]) it "
+)
+"""Words before an effect that may hand its food to somebody."""
 
 
 def _tells_all(warning: Claim, danger: Claim) -> bool:
     """Whether the words of a danger are those of a warning, or name its food nowhere else and speak on of nothing: "we
     left a raw milk co-op when we had our son, because germs can make a baby ill"."""
-    behind = danger.passage.text[warning.end : danger.end]
+    behind = _COMMENT.sub("", danger.passage.text[warning.end : danger.end])
     if len(behind) < _A_WORD or _WHICH_HARMS.match(behind):
         return True
     said, warned = danger.quote.lower(), warning.quote.lower()
@@ -222,6 +231,13 @@ _WHICH_HARMS = re.compile(
     r",? (?:that|which|and) (?:(?:can|could|may|might) )?(?:make|harm|hurt|cause|kill|poison)s?\b[^,;.]*\W*$"
 )
 """What says on of a warning's own food how it harms: "raw milk can carry germs *that make children ill*"."""
+_COMMENT = re.compile(
+    r",? (?:and )?(?:(?:that|it)(?:['’]s| is) (?:just |simply )?(?:a fact|the truth|true|the case|final|that)"
+    r"|(?:even if|whatever|no matter what) (?:some|they|people|anyone|others|the \w+|your \w+|my \w+) (?:may |might )?"
+    r"(?:laughs?|says?|thinks?|disagrees?|tells? you|claims?|believes?))\W*$",
+    re.IGNORECASE,
+)
+"""What a teller puts behind a statement to vouch for it: "..., and that's a fact", "whatever they say"."""
 _A_WORD = 16
 """Characters that a danger's clause may have behind a warning: "... 's kidneys"."""
 _SPEAKS_ON = re.compile(

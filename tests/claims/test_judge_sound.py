@@ -87,6 +87,21 @@ SOUND = (
     "Our nan put honey on dummies; we know today that it can make a baby seriously ill.",
     "Babies under one shouldn't have anything salty, so this broth is plain.",
     "Babies of eight months should not be given anything sweet so this mash has none.",
+    "Sweets don't send kids hyper.",
+    "Sugar has not been found to make children hyper.",
+    "Babies only need a very small amount of salt.",
+    "It's true that fruit juice isn't needed by babies, even if some laugh.",
+    "Even a pinch of salt is unnecessary for a baby.",
+    "Sardines contain calcium if you eat the soft bones.",
+    "Carrots are full of iron, they say, but they have very little.",
+    "It's a myth that iron only comes from red meat.",
+    "It is not silly to avoid honey until one.",
+    "No food replaces a vaccine.",
+    "No food or herb has been shown to cure teething.",
+    "Swordfish has a lot of mercury.",
+    "Tea with meals lowers how much iron is absorbed.",
+    "Gluten is fine for babies from around six months.",
+    "Only milk before six months.",
 )
 UNHEARD = ("Babies can't get enough vitamin D from food alone.",)
 """In which no claim is found, and no danger must be."""
@@ -176,6 +191,18 @@ WRONG = (
     "When your toddler has a cold, onion soup will shift it.",
     "Formula has everything a baby needs all through the first year.",
     "Breast milk gives all that's needed until one.",
+    "Iron comes only from red meat.",
+    "You can give honey from six months. The old ban is a myth.",
+    "Whole grapes are fine, cutting them is nonsense.",
+    "No honey before one. That old rule is nonsense.",
+    "Avoiding honey before one is unnecessary.",
+    "It's silly to avoid honey until one.",
+    "Without salt a baby's food has no iodine, so a pinch is needed.",
+    "Bananas before bed knock them right out thanks to the magnesium.",
+    "Once it's over 25 degrees a two month old needs water as well as milk.",
+    "Milk is all a baby needs until seven months.",
+    "Vegetables replace vaccines.",
+    "It isn't true that water is the best drink for toddlers.",
 )
 
 

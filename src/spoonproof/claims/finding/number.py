@@ -132,8 +132,9 @@ def age_months(tagged: Tagged, match: Match) -> tuple[float, float] | None:
                 return known, known
         if tagged.has(index, "age-unit"):
             found = numbers_in(tagged, index - 4, index)
-            if found and any(tagged.has(at, "bound") for at in range(found[0][0], found[-1][0])):
-                found = found[-1:]  # "pick out every one before your ten-month-old"
+            between = range(found[0][0] + 1, found[-1][0]) if found else ()
+            if any(tagged.has(at, "bound") or tagged.items[at].words not in _RANGE for at in between):
+                found = found[-1:]  # "over 25 degrees a two month old"
             if found:
                 factor = _MONTHS.get(words[0], 1.0)
                 return found[0][1] * factor, found[-1][1] * factor
@@ -141,6 +142,10 @@ def age_months(tagged: Tagged, match: Match) -> tuple[float, float] | None:
         years = [value for _, value in numbers_in(tagged, *match.object) if value in _YEARS]
         return (years[0] * 12, years[0] * 12) if years else None
     return None
+
+
+_RANGE = frozenset({"to", "-", "–", "or", "and", "until", "till", "through"})
+"""Words between the two numbers of a range of ages."""
 
 
 def _months_said(words: str) -> float | None:

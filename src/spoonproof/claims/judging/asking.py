@@ -7,6 +7,7 @@ import re
 from spoonproof.claims.entries import Entry, Key
 from spoonproof.claims.judging.comparing import compared_with, known_as
 from spoonproof.claims.judging.context import Context
+from spoonproof.claims.judging.frames import less_frame
 from spoonproof.claims.judging.free_from import CONTAINING, IS_FREE, heads_the_page, named_absent, of_what_is_made
 from spoonproof.claims.judging.kinds import kind_of, probe_of_kind
 from spoonproof.claims.judging.polarity import cannot_cope
@@ -74,8 +75,8 @@ def key_of_claim(claim: Claim, context: Context, register: Register) -> Key:
         subjects=subjects,
         effect=_WHAT_IT_DOES.get(claim.effect or "", claim.effect),
         level=claim.level,
-        words=_own_words(claim, register),
-        near=near,
+        words=less_frame(_own_words(claim, register), claim, register),
+        near=less_frame(near, claim, register),
         months=months,
         today=context.today,
         stance=stance,

@@ -26,7 +26,9 @@ def by_evidence(claim: Claim, key: Key, entry: Entry, probe: AnyProbe, register:
     verdict = Verdict(
         entry.truth, entry.why, entry, entry.refs, wording, entry.add, entry.harm, evidence=entry.truth == "unproven"
     )
-    taken_back = entry.negation and claim.polarity in ("denies", "refutes")
+    # An entry that knows of the "no" knows of little needed, too: "babies only need a very small amount of salt".
+    too_much = has_any(key.words, (*register.words.get("overclaims", ()), *register.words.get("absolute", ())))
+    taken_back = entry.negation and (claim.polarity in ("denies", "refutes") or not too_much)
     if entry.truth == "true" and claim.kind in EFFECT_KINDS and not entry.stance and not taken_back:
         _effect(claim, key, entry, probe, register, verdict)
     elif entry.truth in ("unproven", "overstated") and claim.kind == "function" and verdict.wording is None:

@@ -23,8 +23,9 @@ _SHOWN = r"(?:shown?|shows|proven?|proved|proves|confirmed|demonstrated|establis
 _IDEA = r"(?:idea|claim|notion|theory|belief|view|rule|rumour|saying)"
 _UNTRUE = (
     r"(?:myths?|misconceptions?|nonsense|rubbish|a lie|lies|lying|wrong|false|untrue|mistaken|misinformed|incorrect|rot"
-    r"|tosh|bunk|twaddle|baloney|bogus|hogwash|old wives'? tales?|talking (?:rubbish|nonsense)|debunked|disprove[dn]"
-    r"|outdated|out of date|an old rule|not (?:true|so|the case))"
+    r"|tosh|bunk|twaddle|baloney|bogus|hogwash|(?:old wives'? |fairy )?tales?|fables?|legends?|fiction|folklore"
+    r"|superstitions?|invented|talking (?:rubbish|nonsense)|debunked|disprove[dn]|outdated|out of date|an old rule"
+    r"|not (?:true|so|the case|a fact))"
 )
 _ADVERBS = (
     r"(?:(?:just|simply|such|what|all|a|an|the|total|complete|utter|pure|plain|absolute|sheer|absolutely|totally"
@@ -84,7 +85,13 @@ _BACK = re.compile(
     r"|you (?:don't have to|needn't) wait that long"
     r"|(?:don't|do not|never) (?:believe|trust|listen to|fall for) (?:them|it|him|her|that|a word)|run a mile"
     r"|ignore (?:that|it|them|him|her)|(?:isn't|is not|aren't) something (?:i|we)[a-z']*"
-    r"|but (?:now )?(?:i|we) (?:now )?know better)(?= )"
+    r"|but (?:now )?(?:i|we) (?:now )?know better"
+    r"|(?:but|yet|though|while|when) (?:in (?:fact|truth|reality) )?(?:really |actually )?(?:they|it|there) "
+    r"(?:really |actually )?"
+    r"(?:have|has|holds?|contains?|brings?|is|are) (?:in (?:fact|truth|reality) |really |actually )?(?:very little"
+    r"|hardly any|next to no|almost no|barely any|little|almost none|hardly a trace)"
+    r"(?: of (?:it|that)| in (?:it|them))?"
+    r"(?= $))(?= )"
 )
 """Words behind a clause that take it back."""
 _BACK_WHOLE = re.compile(
@@ -97,7 +104,9 @@ _BACK_WHOLE = re.compile(
 _NO_ANSWER = re.compile(r" (?:an?|the|is|are|was|be|go|goes|to|no|so|not|say|says|said|never|isn't|it's|any) \S+ $")
 """Words before the last one by which that is no answer: "just say no"."""
 _BEHIND = re.compile(
-    r" (?:(?:but|well|sorry|no|nope|and|actually) )*(?:(?:it|that|they|she|he|this|i|we|the \w+) )?"
+    r" (?:(?:but|well|sorry|no|nope|and|actually) )*(?:(?:it|that|they|she|he|this|i|we|the \w+"
+    rf"|(?:the|that|this|those|these|such) (?:\w+ ){{0,2}}?(?:{_IDEA}|rules|warnings?|advice|bans?|fears?|limits?"
+    r"|guidance|guidelines?|tips?)) )?"
     rf"(?:{_IS} {_ADVERBS}{_UNTRUE}|[a-z]+n't (?:\w+ )?(?:true|so|the case))(?! (?:that|to|about|if|when) )"
 )
 """What opens a sentence behind that takes it back: "they're wrong", "it's nonsense"; not so "it's a myth that"."""
@@ -149,16 +158,43 @@ def frames(claim: Claim, register: Register) -> int:
     if known is None:
         leads, _ = led(claim, register)
         once = leads and not _OF_ITSELF.search(plain(said_before(claim) + claim.quote))
-        back = _tails(once, rest, behind) or (not leads and _waved_aside(claim, register))
+        cautious = has_any(plain(claim.quote), [each for name in _CAUTIOUS for each in register.words.get(name, ())])
+        back = _tails(once, rest, behind, cautious=cautious) or (not leads and _waved_aside(claim, register))
         known = register.frames.keep(asked, leads + (back and (once or not leads)))
     return known
 
 
-def _tails(leads: int, rest: str, behind: str) -> bool:
+_CAUTIOUS = ("holds back", "made safe", "negations", "risk")
+"""Lists of the words of a statement that is cautious itself."""
+_CAUTION_UNTRUE = re.compile(
+    r" (?:(?:the|this|that|all|those|these|any|their|your|such|every) (?:[a-z0-9']+ ){0,3}?(?:rules?|warnings?|bans?"
+    r"|fears?|scares?|fuss|worr(?:y|ies)|panic|limits?|risks?|dangers?|caution|guidelines?|guidance|hysteria)"
+    r"|(?:waiting|avoiding|delaying|cutting|halving|quartering|peeling|mashing|holding|worrying|skipping|fearing|banning"
+    r"|fussing)(?: [a-z0-9']+){0,4}?)"
+    rf" {_IS} {_ADVERBS}{_UNTRUE}(?= )"
+)
+"""A caution that is called untrue behind a statement: it lets that stand, unless it is the caution itself."""
+
+
+def called_untrue(words: str) -> bool:
+    """Whether a clause ends by calling itself untrue: "they should wait with egg until two that's nonsense"; not so
+    where it is a rule that is called so: "babies can have honey the ban is a myth"."""
+    return _CALLED_UNTRUE.search(plain(words)) is not None
+
+
+_CALLED_UNTRUE = re.compile(
+    r" (?:(?:and |but )?(?:that's|that is|it's|it is|(?:and|but) (?:they|she|he) (?:are|is))"
+    r"|(?<! the) (?!rule|warning|advice|ban|risk|danger|fear|scare|limit|worry|guidance)[a-z0-9]+ is) "
+    rf"{_ADVERBS}{_UNTRUE}(?: (?:and )?not (?:a|the) (?:fact|truth))? $"
+)
+
+
+def _tails(leads: int, rest: str, behind: str, *, cautious: bool) -> bool:
     """Whether what follows a claim takes it back: the ``rest`` of its sentence, or what stands ``behind`` that. What
     was taken back before is only turned again where a "but" says so."""
-    words = standing(plain(rest))
-    next_said = standing(plain(behind))
+    words, next_said = standing(plain(rest)), standing(plain(behind))
+    if not cautious:
+        words, next_said = _CAUTION_UNTRUE.sub(" ", words), _CAUTION_UNTRUE.sub(" ", next_said)
     back = _BACK.search(words) or _BEHIND.match(next_said) or _BACK.match(next_said)
     parts = [behind] if leads else [behind, rest.lstrip(", -–—"), _WHOLE.split(rest)[-1]]
     if back or any(_BACK_WHOLE.match(plain(_WHOLE.split(part, maxsplit=1)[0])) for part in parts):
@@ -267,6 +303,18 @@ def _run_on(leading: str, words: str) -> str:
     return f"{plain(leading).rstrip()}{plain(words)}"
 
 
+def less_frame(words: str, claim: Claim, register: Register) -> str:
+    """Plain words around a claim, from where its frame ends: what takes it back is no word of what is taken back ("no
+    good evidence that", "stop saying that")."""
+    leads, rest = led(claim, register)
+    if leads != 1 or not rest.strip() or frames(claim, register) != 1:
+        return words
+    return words[max(0, words.find(rest[:_BEGINNING].rstrip())) :]
+
+
+_BEGINNING = 40
+
+
 def unframed(claim: Claim) -> Claim:
     """The claim less the frame that its own words begin with, or that ends where it begins: "*never believe that* honey
     is fine"."""
@@ -276,6 +324,12 @@ def unframed(claim: Claim) -> Claim:
     near = [one for one in found if len(said[: one.start()].split()) <= before + 1]
     inside = max((len(said[: one.end()].split()) - before for one in near), default=_FAR)
     words = list(_WORD.finditer(claim.quote))
+    ahead = [one.start() for one in _WORD.finditer(leading)]
+    if found and inside == _FAR and len(ahead) == before:
+        # It ends well before the claim: the clause begins behind it.
+        behind = max(len(said[: one.end()].split()) for one in found)
+        opens = claim.start - len(leading) + ahead[behind] if behind < before else claim.start
+        return replace(claim, sentence=(opens, claim.sentence[1] if claim.sentence else len(claim.passage.text)))
     if not _FAR < inside < len(words) - 1:
         return claim
     inside = max(0, inside)

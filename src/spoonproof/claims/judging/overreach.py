@@ -86,6 +86,11 @@ _ONLY_THEN = re.compile(
     r" only (?:a )?(?:really |actually |ever )?(?:dangerous|danger|risky|risk|harmful|unsafe|hazard|problem|bad|toxic) "
 )
 """What narrows a danger: "honey is *only dangerous* raw" lets them have it baked."""
+_THANKS_TO = re.compile(
+    r"^(?: [a-z0-9]+){1,4}(?<! is)(?<! are) (?!(?:is|are|has|have|contains?|not|no|never) )[a-z]+(?: [a-z0-9]+){1,8}? "
+    r"(?:thanks to|because of|due to|owing to|on account of) "
+)
+"""A deed that is put down to a nutrient: "bananas knock them right out *thanks to* the magnesium"."""
 _SOLIDS = frozenset({"solid-food", "solids", "food"})
 _LEVEL_ASIDE = re.compile(
     r" (?:rather than|instead of|and not|never) (?:the |any |a )?"
@@ -167,10 +172,18 @@ def _beyond(claim: Claim, key: Key, verdict: Verdict, register: Register) -> tup
     if only_named(claim):
         told = "What is said of it here is on no list: bring a source, or say less."
         return "unlisted", told, "it is but what the sentence speaks of, and what is said of it is not known"
+    if claim.kind == "nutrient-content" and _THANKS_TO.search(plain(claim.quote)):
+        told = f"What is said to come of it is on no list: bring a source, or say less. {why}"
+        return "unlisted", told, "its nutrient is given as the reason of something that is not known"
     if figure := _figure_not_borne(claim, entry):
         told = f"“{figure}” is a figure that its source here does not give. {why}"
         return "unproven", told, f"its entry bears no such figure ({figure})"
-    if given and (_ALL_THEY_NEED.search(said) or (key.months > _MILK_ALONE and _ALL_NEEDED.search(said))):
+    knows_needs = entry is not None and any("need" in one for one in entry.said)  # milk, of the first six months
+    if (
+        given
+        and not knows_needs
+        and (_ALL_THEY_NEED.search(said) or (key.months > _MILK_ALONE and _ALL_NEEDED.search(said)))
+    ):
         told = f"That it may be given is known; that nothing else is needed is not. {why}"
         return "overstated", told, "its sentence says that it covers a need"
     promised = claim.kind in ("allergen", "disease") and entry is not None and not entry.negation and not entry.stance

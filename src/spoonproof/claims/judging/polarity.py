@@ -58,7 +58,7 @@ def read_again(claim: Claim, register: Register) -> Claim:
 def _polarity(claim: Claim, register: Register) -> tuple[Polarity, str]:
     sentence = plain(around(claim))
     none_does = _NO_FOOD.search(plain(f"{said_before(claim)} {claim.quote}")) and not _SAVE_ONE.search(sentence)
-    if claim.kind == "disease" and claim.polarity in ("asserts", "denies") and none_does:
+    if claim.kind in ("disease", "function") and claim.polarity in ("asserts", "denies") and none_does:
         return "refutes", "no food is said to do it"
     if claim.polarity == "denies" and _ASKED_NOT.match(sentence) and _mark(claim) == "?":
         claim = replace(claim, polarity="asks")
@@ -131,7 +131,7 @@ _NO_WONDER = re.compile(
 _NO_FOOD = re.compile(
     r" (?:no|isn't an?|isn't any|is not an?|not a) (?:single |one |magic )?"
     r"(?:food|fruit|vegetable|herb|spice|tea|oil|drink|dish|diet|supplement) "
-    r"(?:(?:that|which|can|will|has|ever|been|shown|proven|found|known|to) ){0,6}"
+    r"(?:(?:or|nor|and) (?:[a-z]+ ){1,2})?(?:(?:that|which|can|will|has|ever|been|shown|proven|found|known|to) ){0,6}"
     r"(?:cures?|treats?|heals?|prevents?|stops?|keeps?|promises?|guarantees?) "
 )
 _SAVE_ONE = re.compile(

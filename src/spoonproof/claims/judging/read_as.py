@@ -9,6 +9,7 @@ from spoonproof.claims.judging.arithmetic import shrinks
 from spoonproof.claims.judging.comparing import equalled
 from spoonproof.claims.judging.frames import WARNS_ON, frames
 from spoonproof.claims.judging.reading import runs_of, said_before
+from spoonproof.claims.judging.refused import missed_without
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, plain, slug
 from spoonproof.model.claim import Claim, JudgedClaim, Polarity
@@ -16,6 +17,7 @@ from spoonproof.model.record import replace
 
 _BY_ITS_AGE = "when an allergen comes: judged by its age"
 _SOME = frozenset({"contains", "source"})
+_NONE = frozenset({"none", "free"})
 _AMOUNT = frozenset({"contains", "source", "high"})
 
 
@@ -28,6 +30,9 @@ def read_as(claim: Claim, register: Register) -> tuple[Claim, bool]:
         claim = replace(claim, level="low", polarity="asserts", steps=(*claim.steps, "its words say: hardly any"))
     elif claim.level in _SOME and has_any(plain(claim.quote), register.words.get("plenty", ())):
         claim = replace(claim, level="high", steps=(*claim.steps, "its words say: plenty"))
+    if claim.kind == "nutrient-content" and claim.level in _NONE and missed_without(claim):
+        why = "what is amiss for want of it is told, and nothing is left out"
+        return replace(claim, kind="function", effect="importance", level=None, steps=(*claim.steps, why)), True
     if claim.kind == "nutrient-content" and claim.level == "contains" and _KEEPS.search(plain(claim.quote)):
         why = "what it keeps is what is done to it, and not how much it holds"
         return replace(claim, kind="process", level=None, steps=(*claim.steps, why)), True

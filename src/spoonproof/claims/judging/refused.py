@@ -39,6 +39,21 @@ def wished_and_refused(claim: Claim) -> bool:
     return bool(wished) and _REFUSED.search(after) is not None
 
 
+def missed_without(claim: Claim) -> bool:
+    """Whether it tells what is amiss for want of its food, and leaves nothing out: "without salt a baby's food has no
+    iodine"."""
+    return _MISSED.match(plain(claim.passage.text[claim.start : claim.end + _MISSED_REACH])) is not None
+
+
+_MISSED_REACH = 60
+_MISSED = re.compile(
+    r" without (?:(?:any|some|enough|added|a|the|a pinch of|a bit of) )?(?:[a-z]+ ){1,3}?"
+    r"(?:(?:the|a|an|your|her|his|their|our|any) )?(?:[a-z']+ ){1,3}?"
+    r"(?:(?:have|has|get|gets) (?:no|too little|hardly any)|can't|cannot|won't|will not|don't|doesn't|do not|does not"
+    r"|lacks?|suffers?|miss(?:es)? out|goes? short|never) (?!need|risk|worry|miss|contain|harm|mind|notice)"
+)
+
+
 def not_given(claim: Claim, lists: Mapping[str, Sequence[str]]) -> bool:
     """Whether its own words forbid giving what it names: "with constipation never give castor oil"."""
     words = plain(claim.quote)

@@ -9,8 +9,9 @@ from spoonproof.claims.entries import Stance
 from spoonproof.claims.judging.frames import unframed
 from spoonproof.claims.judging.polarity import taken_back, without_phrases
 from spoonproof.claims.judging.reading import age_said, clause, only_later, runs_of, said_behind, subjects_of
-from spoonproof.claims.judging.refused import done_without, wished_and_refused
+from spoonproof.claims.judging.refused import done_without, missed_without, wished_and_refused
 from spoonproof.claims.judging.turns_of_phrase import standing
+from spoonproof.claims.judging.waived import FEAR_DROPPED, WAIVERS, waived
 from spoonproof.claims.register import Register
 from spoonproof.claims.words import has_any, has_word, plain
 from spoonproof.model.claim import Claim
@@ -26,37 +27,10 @@ _AWAY = re.compile(
     r"(?:baby|babies|child|children|toddler|toddlers|infant|infants|kids|ones|them|him|her|under) "
 )
 """What is kept from them: "keep whole grapes away from babies", "keep honey from her until she is one"."""
-_NO = (
-    r"(?:n't| (?:not|never|no longer|no|nobody|no one|hardly|needn't|no (?:baby|child|parent|mum)"
-    r"|dont|doesnt|didnt|wont|cant|shouldnt|wouldnt|neednt|(?:refuse[sd]?|declined?) to))"
+_NOT_NEEDED = re.compile(
+    r" (?:is|are|was|were) (?:(?:quite|totally|completely|simply|just|really) )?(?:unnecessary|needless|superfluous) "
 )
-_FILLED = (
-    r"(?: (?:an?|any|the|ones?|anyone|anybody|something|things?|foods?|i|we|you"
-    r"|needs?|needed|ha(?:ve|s|d)|ought|want|wanted|going"
-    r"|gonna|ever|once|good|real|reasons?|point|sense|use|really|actually|even|to|in|feel|be|been|get)){0,5} "
-)
-"""Little words between a "no" and what it is said of: "there is *never* a good reason to *refuse*"."""
-_NOT_FORBIDDEN = re.compile(
-    rf"{_NO}(?: (?:been|actually|really|strictly|even))? "
-    r"(?:forbidden|banned|prohibited|off limits|off the (?:menu|table|list|cards)|a no no|a taboo|taboo|ruled out) "
-    rf"|{_NO}{_FILLED}"
-    # what would hold it back
-    r"(?:(?:avoid|skip|ban|wait|delay|fear)s?|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)"
-    r"|withh[eo]ld|refused?|h[eo]ld(?:ing)? (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off"
-    r"|leave (?:[a-z]+ ){1,2}?out of|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
-    # or keep its giver from it
-    r"|(?:guilty|afraid|scared|ashamed|bad|nervous|worried|shy|anxious|frightened) (?:about|for|of|to)"
-    r"(?! (?:keep|hold|say|avoid|wait|refus|skip|delay|leav|put)[a-z]* )"
-    r"|let (?:[a-z]+ ){1,3}?(?:stop|put|scare|talk|keep|frighten|shame) (?:you|them|us)) "
-    rf"|{_NO}(?: (?:an?|any|good|real))* reasons? to keep (?!it |them |the |in |for )"
-    # "Never a day without honey" has it every day.
-    rf"|{_NO} (?:[a-z']+ ){{0,4}}?without (?!(?:(?:its|any|some|an?|the) )?(?:risks?|dangers?|problems?|reason|adult"
-    r"|supervision|help|doctor|water|you|grown)|[a-z]+ing )"
-    r"| only (?:nervous|anxious|fussy|silly|paranoid|neurotic|overcautious|overprotective|first time|new) "
-    r"(?:mums|moms|mothers|parents|people) "
-    r"| (?:rather than|instead of) (?:avoiding|skipping|delaying|waiting|holding|keeping|steering|staying) "
-)
-"""What says that a food need not be kept back: a "no" to what would keep it."""
+"""What is not needed is not given: "salt is quite unnecessary for babies"."""
 _OFF = re.compile(r" off (?:the|our|my|his|her|their|your) (?:menu|table|list|cards) (?!of )")
 """What is ruled out: "popcorn is off the list"; "off the list of dangers" is none of it."""
 _PARTS = re.compile(r"[,;:]| (?:but|anyway|by the way|mind you) ")
@@ -94,12 +68,6 @@ _NO_HARM_DONE = re.compile(
     r" (?:never|not|[a-z]+n't)(?: [a-z]+)? (?:(?:done|did|do|does|caused?) (?:[a-z']+ ){0,4}?(?:harm|damage)|choked) "
 )
 """A harm that is denied by what came of it: "it has never done any harm", "mine never choked"."""
-_FEAR_DROPPED = re.compile(
-    r" (?:stopp?(?:ed|ing)?|quit|gave up|no longer|never|not|n't|without|forget|forgot) (?:being |be |ever )?"
-    r"(?:worr(?:y|ied|ying)|fear(?:ed|ing)?|panick?(?:ed|ing)?|fuss(?:ed|ing)?|scared|afraid|fretting|losing sleep)"
-    r"(?: about| over| of| for)? "
-)
-"""A fear that is let go: "we *stopped worrying about* botulism and gave honey"."""
 _BEHIND_DENIED = re.compile(
     r" ?(?:is|are|was|were)(?:n't| not| never) (?:(?:really|actually|much of|an?|any|the|even) ){0,3}"
     r"(?:issue|problem|worry|concern|risk|danger|thing|big deal|hazard)s?\b"
@@ -109,11 +77,6 @@ _BEHIND_HARMS = re.compile(
     r"|(?:is|are) (?:(?:still|always|a|an|real|serious) ){0,3}(?:choking )?(?:hazard|risk|danger)s?\b"
 )
 """What is said right behind a claim of what it names: "arsenic *isn't an issue*", "whole grapes *can choke*"."""
-_NO_USE_WAITING = re.compile(
-    r" no (?:\w+ )?(?:benefit|point|advantage|sense|gain|use) (?:in|to|of) "
-    r"(?:wait|delay|put off|putting off|hold|avoid|postpon)\w* "
-)
-"""Words that let a food come now: "there is no point in putting off egg"."""
 _ILL_DENIED = re.compile(
     r" (?:not|never|no|nobody|nothing|[a-z]+n't)(?: (?!to |give )[a-z]+){0,2}? "
     r"(?:gives?|gave|given|giving|causes?|caused|causing|makes?|made|making|gets?|got|gotten|had|have|catch|caught) "
@@ -207,6 +170,8 @@ def _as_said(claim: Claim, register: Register) -> Stance:
     named = [part for part in parts if runs_of(part) & subjects]
     if _given_after_all(claim.quote, register, subjects) or _given_instead(claim.quote, register, subjects):
         return "permits"
+    if missed_without(claim):
+        return "permits"
     if _LEFT_OUT_SO_SAFE.match(plain(claim.quote)) and not re.search(r"[.?!:;]", claim.quote):
         return "warns"
     if wished_and_refused(claim) or done_without(claim, register):
@@ -275,11 +240,11 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         or _NOTHING_IN_IT.search(words)
         or _ILL_DENIED.search(words)
         or _NO_HARM_DONE.search(words)
-        or (_FEAR_DROPPED.search(words) and not has_any(words, register.words.get("holds back", ())))
+        or (FEAR_DROPPED.search(words) and not has_any(words, register.words.get("holds back", ())))
     ):
         return "dismisses"
     if waived(words):
-        for one in _WAIVERS:
+        for one in WAIVERS:
             words = one.sub(" ", words)
         return "" if _holds_back(words, register, subjects) else "permits"
     needless = has_any(_NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
@@ -311,15 +276,6 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
     return ""
 
 
-def waived(words: str) -> bool:
-    """Whether nothing is said to need keeping back or fearing: "isn't forbidden", "nobody needs to avoid", "no point
-    in waiting", "we stopped worrying"."""
-    return any(one.search(words) for one in _WAIVERS)
-
-
-_WAIVERS = (_NOT_FORBIDDEN, _NO_USE_WAITING, _FEAR_DROPPED)
-
-
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:
     """Whether the words keep a food from somebody: "avoid", "not before", "isn't for", "without honey"."""
     words = _NEVER_ILL.sub("", words)
@@ -334,6 +290,8 @@ def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bo
         or _STOPPED.search(words)
         or _REFUSES.search(words)
     ):
+        return True
+    if _NOT_NEEDED.search(words):
         return True
     before = has_any(words, register.words.get("before", ()))
     if before and has_word(words, "no"):

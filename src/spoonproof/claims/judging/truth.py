@@ -14,7 +14,7 @@ from spoonproof.claims.judging.content import computed
 from spoonproof.claims.judging.context import Context
 from spoonproof.claims.judging.daily_need import daily_need, day_in_a_piece, share_of_day
 from spoonproof.claims.judging.evidence import by_evidence, nutrient_wording
-from spoonproof.claims.judging.frames import frames
+from spoonproof.claims.judging.frames import frames, led
 from spoonproof.claims.judging.free_from import (
     all_absent,
     counted_among,
@@ -85,6 +85,10 @@ def truth_of(
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
         verdict.why = f"More is promised right behind it. {verdict.why}"
         verdict.steps.append("what is promised right behind it says more: not kept")
+    if verdict.truth == "true" and framed and len(led(claim, register)[1].replace(" that ", " ").split()) == 1:
+        verdict.truth, verdict.wording, verdict.evidence = "unlisted", None, False
+        verdict.why = "What is said of it here is on no list: bring a source, or say less."
+        verdict.steps.append("behind its frame it only names what it speaks of: not kept")
     if verdict.truth in ("true", "false") and not staged and twice_turned(claim, register):
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
         verdict.why = f"It is turned round twice in one sentence: say it plainly. {verdict.why}"
@@ -95,7 +99,13 @@ def truth_of(
 _CONTENT = frozenset({"nutrient-content", "function", "comparative"})
 _CONTENT_OR_AMOUNT = frozenset({"nutrient-content", "quantity", "general-benefit"})
 _BEST = re.compile(r"(?<! of)(?<! among) the (?:very |single )?(?:best|richest|top|greatest|finest|number one) ")
-_ONLY = re.compile(r" (?:the only|only (?:source|foods?)|no other foods?|nothing else (?:has|brings)) ")
+_ONLY = re.compile(
+    r" (?:the only|only (?:source|foods?)|no other foods?|nothing else (?:has|brings)"
+    r"|(?:comes?|found|is|are|gets?|get it|there|available) only (?:from|in|through)"
+    r"|only (?:comes?|found|available|gets? [a-z0-9 ]{1,24}?) (?:from|in)"
+    r"|(?:from|in) (?:[a-z]+ ){1,2}(?:only|alone|and nothing else)) "
+)
+_NOT_ONLY = re.compile(r"(?: not| never|n't)(?: [a-z]+)? only ")
 
 
 def _only_one(claim: Claim, verdict: Verdict) -> None:
@@ -113,6 +123,8 @@ def _only_one(claim: Claim, verdict: Verdict) -> None:
         return
     if not (_ONLY.search(plain(claim.quote)) or only_that(claim)):
         return
+    if claim.polarity == "asserts" and _NOT_ONLY.search(plain(claim.quote)):
+        return  # "iron isn't only found in red meat"
     if claim.polarity in ("denies", "refutes"):
         if verdict.truth in ("unproven", "false"):
             verdict.truth, verdict.wording, verdict.why = "true", None, "Other foods bring it too."
