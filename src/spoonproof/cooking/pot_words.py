@@ -6,7 +6,7 @@ import re
 
 APART = re.compile(
     r"\b(?:meanwhile|in the meantime|separately|at the same time)\b"
-    r"|\b(?:in|into|to) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep |shallow "
+    r"|\b(?:in|into|to|fill) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep |shallow "
     r"|greased |(?:greased )?(?:oven|baking|ovenproof|roasting) )?|another |a )"
     r"(?:bowl|pan|saucepan|frying pan|pot|jug|dish|tin|tray|mug|steamer)\b",
     re.IGNORECASE,

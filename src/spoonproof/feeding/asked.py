@@ -26,7 +26,9 @@ _PUT = re.compile(
 tell."""
 
 
-_REFUSED = re.compile(r"[^.!?;\n]{0,60}\?\W*(?:absolutely not|certainly not|no|nope|never|not (?:yet|a chance|for))\b", re.I)
+_REFUSED = re.compile(
+    r"[^.!?;\n]{0,60}\?\W*(?:absolutely not|certainly not|no|nope|never|not (?:yet|a chance|for))\b", re.I
+)
 """What stands before the mark of a question, and a no: "popcorn for a ten-month-old? Absolutely not"."""
 
 

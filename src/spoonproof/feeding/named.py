@@ -50,8 +50,8 @@ _LIKENESS = re.compile(
 )
 
 _A_PAN = re.compile(
-    r"\b(?:(?<!crumble )(?<!stir )(?<!squeeze )in|into|to|from|fill) (?:an?|the|your) $|\b(?:big|large|tall|deep|heavy|wide|medium|small|[\w]+-quart)"
-    r"(?:[- ](?:based|bottomed))? $",
+    r"\b(?:(?<!crumble )(?<!stir )(?<!squeeze )in|into|to|from|fill) (?:an?|the|your) $"
+    r"|\b(?:big|large|tall|deep|heavy|wide|medium|small|\w+-quart)(?:[- ](?:based|bottomed))? $",
     re.I,
 )
 _IN_ANOTHER_SENSE = {

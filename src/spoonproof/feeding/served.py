@@ -144,8 +144,11 @@ def as_served(
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     left = without_namesakes([without_parts(t, names) for t in texts] if parted else texts, line, recipe)
     _from_steps(recipe, index, left, line, facts, called)
-    blended_at = treatment.made_step if treatment and facts & {"blended"} else None
-    if blended_at is not None and not any(COARSE.search(t) for s, t in zip(steps, texts) if s.index >= blended_at):
+    blended_at = treatment.made_step if treatment and "blended" in facts else None
+    later = [
+        text for step, text in zip(steps, texts, strict=True) if blended_at is not None and step.index >= blended_at
+    ]
+    if blended_at is not None and not any(COARSE.search(text) for text in later):
         facts.discard("coarse")
     kept, uncut = kept_back(_babys(recipe), names)
     if kept:

@@ -31,9 +31,10 @@ COARSE = re.compile(
 )
 # "leaving some bite", "until al dente", "still firm in the middle"; not "until no bite is left"
 FIRM_END = re.compile(
-    r"(?<!no )(?<!not )(?<!without )(?<!longer )\b(?:al dente|(?:some|a (?:little|bit of|good)|still|slight) (?:\w+ ){0,2}"
-    r"(?:bite|crunch)|(?:bite|crunch) (?:left|to (?:it|them))|firm to the bite|tender[- ]crisp|crisp[- ]tender"
-    r"|still (?:\w+ )?(?:firm|crisp|crunchy|hard)|(?:stay|remain|keep|leav)\w* (?:\w+ ){0,2}(?:firm|crunchy|hard))\b",
+    r"(?<!no )(?<!not )(?<!without )(?<!longer )\b(?:al dente|chewy|rubbery|firm to the bite|tender[- ]crisp"
+    r"|crisp[- ]tender|(?:some|a (?:little|bit of|good)|still|slight) (?:\w+ ){0,2}(?:bite|crunch)"
+    r"|(?:bite|crunch) (?:left|to (?:it|them))|still (?:\w+ )?(?:firm|crisp|crunchy|hard)"
+    r"|(?:stay|remain|keep|leav)\w* (?:\w+ ){0,2}(?:firm|crunchy|hard))\b",
     re.I,
 )
 DONE = (
@@ -107,7 +108,8 @@ ROLLED = re.compile(
 )
 SMALL_BALL = re.compile(
     r"\b(?:(?:size of|(?:big|large|small|bigger|larger|round) (?:as|than)|like) (?:an? |the )?(?:\w+ )?"
-    r"(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea|cherry tomato|malteser|ping[- ]pong ball)(?:e?s)?"
+    r"(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea|malteser"
+    r"|cherry tomato|ping[- ]pong ball)(?:e?s)?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
     r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:\w{0,12}balls?|bites?|truffles?|marbles?)"
     r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp|tablespoonfuls?|(?:a|one|each) tablespoon"
