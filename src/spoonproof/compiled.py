@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import contextlib
 import os
+from collections import ChainMap
 from collections.abc import Callable, Mapping, Sequence
 from io import BytesIO
 from pathlib import Path
@@ -35,9 +36,10 @@ _PACKED_FOODS = ("foods", "values", "sources", "portions")
 _CODE = ("", "claims", "claims/finding", "claims/judging", "cooking", "feeding", "foods", "model", "reading")
 
 
-def pack_foods(data: Mapping[str, Any], heap: Heap) -> dict[str, Any]:
-    """The compiled food table, its foods packed one by one."""
-    return {key: Packed.of(value, heap) if key in _PACKED_FOODS else value for key, value in data.items()}
+def pack_foods(data: Mapping[str, Any], heap: Heap) -> Mapping[str, Any]:
+    """The compiled food table, its foods packed one by one, and what names are looked up in as a whole."""
+    packed = {key: Packed.of(data[key], heap) for key in _PACKED_FOODS}
+    return ChainMap(packed, Packed.of({key: value for key, value in data.items() if key not in packed}, heap))
 
 
 def pack_lexicon(lexicon: Lexicon, heap: Heap) -> tuple[Any, ...]:

@@ -14,6 +14,8 @@ PIECES = (
     "Soft|the baby|cook well|then stir|A|I|VI|p|mrs|etc|min|no|No|may|e.g|1.5|3|b12|12 g|don't|it’s|half-soft|x"
     "|(of them)|(Not this.)|(|)|[|“warm”|'mild'|“|\"|…|...|;|:|,|-|.|!|?|\n|→|`text`|co.uk|endNow|U.S"
     "|October|Approx|Fig|Mrs|Marrow|[of, them]|{of: them}|[Not. This]|README.md|of/*.csv| .hidden|READ.Me"
+    '|5 minutes|in 20|step: 3|at 100|Oct|"soft"|the baby ("of" them)|the baby (Not this)|site/look/|in look.css'
+    "|- Soft|- soft|“Soft|2 to keep|100 g of|The soft|This"
 ).split("|")
 PLAIN = ("Soft", "the baby", "cook well", "then stir") * 10
 GLUE = (" ", " ", " ", "", ". ", ". ", ". Then ", "! It ", "? we ", ".")
@@ -52,7 +54,10 @@ def test_every_abbreviation_of_the_splitter_is_asked_about() -> None:
 def test_plain_text_is_cut_without_the_splitter() -> None:
     asked = _whole.cache_info().misses
     text = "Steam it until soft. Mash 1.5 tbsp (about half) with milk; serve it warm. Is it thick? Thin it. "
-    text += "It keeps until October. Heat it to 75 °C. That is all."
+    text += (
+        "It keeps until October. Heat it to 75 °C. That is all. Steam it for 20 minutes (with the “lid” on). Call it "
+    )
+    text += '"soft". Colours are in look.css. The rest follows.'
     assert cut(text, starts_in(text)) == [
         "Steam it until soft.",
         "Mash 1.5 tbsp (about half) with milk; serve it warm.",
@@ -61,6 +66,10 @@ def test_plain_text_is_cut_without_the_splitter() -> None:
         "It keeps until October.",
         "Heat it to 75 °C.",
         "That is all.",
+        "Steam it for 20 minutes (with the “lid” on).",
+        'Call it "soft".',
+        "Colours are in look.css.",
+        "The rest follows.",
     ]
     assert _whole.cache_info().misses == asked
 

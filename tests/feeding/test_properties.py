@@ -194,6 +194,8 @@ OTHER_FORMS = {
     "lamb neck fillet",  # and less dangerous, as it is off the bone
     "boiled lamb neck fillet",
     "cooked lamb neck fillet",
+    "aioli",  # made with raw egg more often than mayonnaise is
+    "cookie dough",  # eaten raw
     "chicken",  # one is the whole bird
     "roasting chicken",
     "chicken with skin",

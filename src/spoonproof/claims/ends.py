@@ -1,9 +1,10 @@
 """Where a stretch of written text begins new sentences: what is plain is settled here, the rest asked of a splitter.
 
-A full stop after a plain word, with a capital after it, ends a sentence; one with a small letter after it ends none.
+A full stop after a plain word or number, a quote or brackets within a sentence, with a capital after it, ends a
+sentence; one with a small letter after it ends none.
 The splitter would say the same (``tests/claims/test_ends.py`` holds them against each other; it takes the C of °C and
 that of vitamin C for an initial, and we don't), but takes a token's time for every token. It is asked about a stretch
-between two plain ends that holds anything else: brackets, quotes after a full stop, abbreviations, numbers.
+between two plain ends that holds anything else: sentences in brackets, quotes after a full stop, abbreviations.
 """
 
 from __future__ import annotations
@@ -12,16 +13,22 @@ import re
 from functools import lru_cache
 
 _EVENT = re.compile(r"[^\w \n\t,:'\"“”‘’%…–—\-/&+*=~°#|`<>@$^\\]")
-_PLAIN_END = re.compile(r"[.!?][ \n\t]+(?=[A-Z])")
-_WORD_BEFORE = re.compile(r"(?:[A-Z]?[a-z]+|°[CF]|\b[Vv]itamins? (?:[A-E],? (?:and |or |& ))?[A-EK])\Z")
-_INSIDE = r"[^()\[\]{}.!?;…\"“”‘’]{0,120}"
+_PLAIN_END = re.compile(r"[.!?;][ \n\t]+(?=[A-Z“-]|\d{1,2}[ :])")
+_WORD_BEFORE = re.compile(
+    r"(?:[A-Z]?[a-z]+|°[CF]|\b[Vv]itamins? (?:[A-E],? (?:and |or |& ))?[A-EK]|[a-z:,] \d{1,3}|[a-z][/\"”]|[)\]}])\Z"
+)
+_INSIDE = r"(?:[^()\[\]{}.!?;…]|\.\.\.(?=[\w\"])){0,120}"
 _GOES_ON = re.compile(
-    r"[.!?;]++(?:[ \n\t]+(?=[a-z])|[ \n\t]*\Z)"
+    r"[.!?;]++[\"”]?(?:[ \n\t]+(?=[a-z])|[ \n\t]*\Z)"
     r"|(?<=[a-z0-9])\.(?=[a-z0-9])|(?<=[A-Z]{3})\.(?=[a-z])|(?<=/\*)\.(?=[a-z])|(?<= )\.(?=[a-z])"
-    rf"|(?<=[\w,:] )(?:\({_INSIDE}\)|\[{_INSIDE}\]|{{{_INSIDE}}})(?=[ \n\t]+[a-z]|[,:])"
+    rf"|(?<=[\w,:=] )(?:\({_INSIDE}\)|\[{_INSIDE}\]|{{{_INSIDE}}})(?=[ \n\t]+[a-z]|[,:]|(?<=[\w\"][)\]}}])[.!?])"
 )
 _RUN = re.compile(r"[.!?;]*")
 _BRACKETS = frozenset("()[]{}")
+_ENDS = frozenset(".!?")
+_AMID = re.compile(r"[\w)\]}],? [a-z]+,? \Z")
+_MONTHS = frozenset("Jän Jan Ene Feb Mär Mar Mzo Apr Abr May Jun Jul Ago Aug Sep Set Oct Okt Nov Dic Dez Dec".split())
+_STARTER = re.compile(r"(?:The|This|It|In) [a-z]")
 _LONGEST = 20  # letters looked back over
 _NAME = 5  # letters of a capitalised word that is no abbreviation
 ABBREVIATIONS = frozenset(
@@ -41,7 +48,7 @@ def starts_in(part: str) -> tuple[int, ...]:
     while (event := _EVENT.search(part, at)) is not None:
         where = event.start()
         end = _PLAIN_END.match(part, where)
-        if end is not None and _ends_word(part, where):
+        if end is not None and _ends_word(part, where, end.end()):
             if unsure:
                 starts += _asked(part[begin : end.end()], begin)
                 unsure = False
@@ -49,7 +56,9 @@ def starts_in(part: str) -> tuple[int, ...]:
             starts.append(begin)
             continue
         found = _GOES_ON.match(part, where)
-        if found is None:
+        if found is None or (
+            part[found.end() : found.end() + 1] in _ENDS and event.group() in _BRACKETS and not _amid(part, where)
+        ):
             if event.group() in _BRACKETS:
                 # What stands in brackets may reach over ends that look plain; those before it stand.
                 return (*starts, *_asked(part[begin:], begin))
@@ -68,17 +77,33 @@ def forget() -> None:
     _whole.cache_clear()
 
 
-def _ends_word(part: str, at: int) -> bool:
-    """Whether a plain word ends at ``at``, degrees, or a vitamin: nobody's initial follows that word."""
+def _ends_word(part: str, at: int, after: int) -> bool:
+    """Whether a plain word ends at ``at``, degrees, or a vitamin: nobody's initial follows that word. A number, a quote
+    or a bracket may end there too; ``after`` is where the next sentence would begin."""
     found = _WORD_BEFORE.search(part, max(0, at - _LONGEST), at)
     if found is None:
         return False
     word, start = found.group(), found.start()
+    if word[-1].isdigit():
+        return part[after : after + 3] not in _MONTHS
     if word[0] == "°" or word[-1].isupper():
+        return part[after].isupper()
+    if not word[-1].isalpha():
         return True
     before = part[start - 1 : start]
+    if before == ".":  # "in look.css. The colours"
+        return (
+            len(word) > 1
+            and (part[start - 2].isalnum() or part[start - 2] == "*")
+            and _STARTER.match(part, after) is not None
+        )
     opens = before in " \n\t" or (before == "-" and part[start - 2 : start - 1].isalnum())
     return opens and len(word) >= (2 if word.islower() else _NAME) and word.lower() not in ABBREVIATIONS
+
+
+def _amid(part: str, at: int) -> bool:
+    """Whether at least two words of the sentence stand before the bracket at ``at``."""
+    return _AMID.search(part, max(0, at - 2 * _LONGEST), at) is not None
 
 
 def _asked(stretch: str, begin: int) -> list[int]:

@@ -103,7 +103,9 @@ class Register:
 
     def laid_out(self, entries: Sequence[Entry], pack: Callable[[Mapping[str, Any]], Mapping[str, Any]]) -> Register:
         """The same register with ``entries`` in the place of its own, and its tables as ``pack`` makes them."""
-        return replace(self, entries=entries, wordings=pack(self.wordings), _about=pack(self._about))
+        return replace(
+            self, entries=entries, wordings=pack(self.wordings), words=pack(self.words), _about=pack(self._about)
+        )
 
     def get(self, entry: str) -> Entry | None:
         """The entry of an id."""

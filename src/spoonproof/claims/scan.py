@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from spoonproof.claims.lexicon import COMMA, PLAIN, QUERY, STOP, TOKEN, Lexicon, Term, fold
 from spoonproof.model.record import NamedTuple, dataclass
+from spoonproof.model.remembered import WorkedOut
 
 
 class Item(NamedTuple):
@@ -32,6 +33,8 @@ _AFTER_IS = frozenset(
 _SAID_OF = frozenset("good bad better best healthy unhealthy safe high low rich".split())
 _OF_WHOM = frozenset("for to in from than if when and but because , .".split())
 Token = tuple[str, int, int]
+_TOKENS = WorkedOut[str, tuple[Token, ...]](lambda text: tuple((m.group(), *m.span()) for m in TOKEN.finditer(text)))
+"""The tokens of what stands between two blanks: no token reaches over one, and most have been met before."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +42,7 @@ class Tagged:
     """A sentence as items and, index for index, as symbols."""
 
     text: str
+    low: str  # the text folded
     items: tuple[Item, ...]
     symbols: str
     lexicon: Lexicon
@@ -54,12 +58,10 @@ class Tagged:
 
     def find(self, classes: frozenset[str], start: int = 0, end: int | None = None) -> list[int]:
         """Indices in [start, end) of the items that are of any of ``classes``."""
-        wanted, begin = self.lexicon.sets[classes], max(0, start)
-        part = (
-            self.symbols
-            if end is None and not begin
-            else self.symbols[begin : max(0, end) if end is not None else None]
-        )
+        wanted, begin = self.lexicon.sets[classes], start if start > 0 else 0
+        if end is not None and end < 0:
+            end = 0
+        part = self.symbols[begin:end]
         if wanted.isdisjoint(part):
             return []
         return [i for i, symbol in enumerate(part, begin) if symbol in wanted]
@@ -88,7 +90,12 @@ def hits(lexicon: Lexicon, text: str) -> list[int]:
 def tag(lexicon: Lexicon, text: str) -> Tagged:
     """Tag a sentence: the longest phrase first, from the left."""
     low = fold(text)
-    tokens = [(m.group(), *m.span()) for m in TOKEN.finditer(low)]
+    tokens: list[Token] = []
+    at = 0
+    for stretch in low.split(" "):
+        for word, start, end in _TOKENS[stretch]:
+            tokens.append((word, at + start, at + end))
+        at += len(stretch) + 1
     if "-" in low:
         tokens = [t for t in tokens if t[0] != "-" or _spaced(low, t[1])]
     if "'s " in low:
@@ -99,15 +106,17 @@ def tag(lexicon: Lexicon, text: str) -> Tagged:
     while at < count:
         word, start, end = tokens[at]
         term, symbol, node = known[word]
-        stop = ahead = at = at + 1
-        while node is not None and ahead < count:
-            node = node.next.get(tokens[ahead][0])
-            ahead += 1
-            if node is not None and node.term is not None:
-                term, stop = node.term, ahead
-        if term is not None and stop > at:
-            end, symbol, at = tokens[stop - 1][2], term.symbol, stop
-            word = low[start:end]
+        at += 1
+        if node is not None:
+            stop = ahead = at
+            while node is not None and ahead < count:
+                node = node.next.get(tokens[ahead][0])
+                ahead += 1
+                if node is not None and node.term is not None:
+                    term, stop = node.term, ahead
+            if term is not None and stop > at:
+                end, symbol, at = tokens[stop - 1][2], term.symbol, stop
+                word = low[start:end]
         if symbol in _ENDS and at < count:
             if tokens[at][0] == ")":
                 symbol = COMMA  # "babies (and adults!) with colic": no sentence ends inside brackets
@@ -115,7 +124,7 @@ def tag(lexicon: Lexicon, text: str) -> Tagged:
                 symbol = PLAIN
         items.append(_item(Item, (start, end, word, term)))
         symbols.append(symbol)
-    return Tagged(text, tuple(items), "".join(symbols), lexicon)
+    return Tagged(text, low, tuple(items), "".join(symbols), lexicon)
 
 
 def _goes_on(text: str, tokens: Sequence[Token], at: int) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 _NOT_WORD = re.compile(r"[^a-z0-9%']+")
+_SIMPLE = re.compile(r"(?!n't)[a-z0-9%']+(?: [a-z0-9%']+)*")  # spelled as it is written
 _QUOTES = str.maketrans({"’": "'", "‘": "'", "“": " ", "”": " ", "é": "e", "è": "e", "ï": "i"})
 
 
@@ -37,32 +38,38 @@ def has_any(words: str, phrases: Sequence[str]) -> bool:
     """Whether any of the phrases stands in what ``plain`` gave (see ``has_word``)."""
     if not phrases:
         return False
-    begins, whole, open_ended = _wanted(tuple(phrases))
+    begins, open_ended = _wanted(tuple(phrases))
     for wanted in open_ended:  # in plain loops: half a million times in a hundred recipes
         if wanted in words:
             return True
-    if begins.isdisjoint(_words_of(words)):
-        return False
-    for wanted in whole:  # noqa: SIM110
-        if wanted in words:
-            return True
+    for first in begins.keys() & _words_of(words):
+        for phrase in begins[first]:
+            if _spelled(phrase) in words:
+                return True
     return False
 
 
 @lru_cache(maxsize=4096)
-def _wanted(phrases: tuple[str, ...]) -> tuple[frozenset[str], tuple[str, ...], tuple[str, ...]]:
-    """What to look for: lists of phrases are few and asked for again and again. Those that begin with a whole word, as
-    a rule most of a hundred, after the words they begin with: where none of these stands, none of them does."""
-    wanted = [_spelled(phrase) for phrase in phrases]
-    whole = tuple(found for found in wanted if found.count(" ") > 1)
-    return frozenset(found.split(" ")[1] for found in whole), whole, tuple(w for w in wanted if w.count(" ") < 2)
+def _wanted(phrases: tuple[str, ...]) -> tuple[dict[str, list[str]], tuple[str, ...]]:
+    """What to look for: lists of phrases are few and asked for again and again. Those that hold a whole word, as a rule
+    most of a hundred, by the first one, and spelled out only where that stands; the others as they are spelled."""
+    begins: dict[str, list[str]] = {}
+    open_ended: list[str] = []
+    for phrase in phrases:
+        if _SIMPLE.fullmatch(phrase):
+            begins.setdefault(phrase.partition(" ")[0], []).append(phrase)
+        elif (found := _spelled(phrase)).count(" ") > 1:
+            begins.setdefault(found.split(" ")[1], []).append(phrase)
+        else:
+            open_ended.append(found)
+    return begins, tuple(open_ended)
 
 
 def first_words(phrases: Sequence[str]) -> frozenset[str]:
     """The words that ``phrases`` begin with, one of which a text holds in which any of them stands; none where there
     is a phrase that may begin with another ("immun*")."""
-    begins, _, open_ended = _wanted(tuple(phrases))
-    return frozenset() if open_ended else begins
+    begins, open_ended = _wanted(tuple(phrases))
+    return frozenset() if open_ended else frozenset(begins)
 
 
 @lru_cache(maxsize=256)  # those of a few claims: what is asked again is asked soon

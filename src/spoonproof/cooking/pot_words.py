@@ -36,6 +36,11 @@ OVER_ALL = re.compile(
     r"\bpour (?:it |this |that |them )?over(?=\s*(?:[,.;]|and\b|$))|^combine(?=\s*(?:[,.;]|and\b|$))", re.IGNORECASE
 )
 THEM_IN = re.compile(r"^\w+(?: in)? (?:them|it|these|those)\b", re.IGNORECASE)
+REST_IN_PIECES = re.compile(  # "mash half, and leave the rest in chunks"
+    r"\b(?:leav|keep|fold|stir|add)\w*\b[^.;]{0,30}\b(?:rest|remainder|others?|other half|some)\b[^.;]{0,20}"
+    r"\b(?:whole|in (?:chunks|cubes|pieces|dice|strips)|as (?:it is|they are)|chunky)\b",
+    re.IGNORECASE,
+)
 THE_REST = re.compile(r"\bthe rest\b(?! of)", re.IGNORECASE)
 IN_AGAIN = re.compile(
     r"\b(?:(?:stir|mix|fold|beat|whisk|swirl)(?: (?:it|this|that|them))? (?:in|through)|add(?: it| this| that| them)?)"

@@ -276,7 +276,8 @@ class Kitchen:
             self._strain_off([i for i in reached if not (broth and broth["milk"]) or self.stories[i].flavours])
         elif drains and verb.role == "other":
             self._drain(list(reached), keep=bool(says.KEEP_WATER.search(text)))
-        if verb.role == "blend" and verb.texture and not (verb.texture in _FINE and self._part_of_pot(step, action)):
+        pieces_left = verb.texture in _FINE or says.REST_IN_PIECES.search(text)
+        if verb.role == "blend" and verb.texture and not (pieces_left and self._part_of_pot(step, action)):
             for i in reached:
                 story = self.stories[i]
                 story.made, story.made_step = verb.texture, step.index

@@ -6,6 +6,7 @@ import re
 
 from spoonproof.feeding.words import keys, words
 from spoonproof.model.recipe import Recipe, Step
+from spoonproof.model.shares import of_the_grown_ups
 from spoonproof.model.treatment import Treatment
 
 
@@ -63,9 +64,9 @@ def _without_familys(step: Step) -> str:
     """The step with the words of the family's actions blanked out, where they can be told apart by their places."""
     if step.bowl is not None or step.span.end - step.span.start != len(step.text):
         return step.text
+    own = step.span.start
+    places = [(a.span.start - own, a.span.end - own) for a in step.actions if a.bowl == "family"]
     text = step.text
-    for action in step.actions:
-        if action.bowl == "family":
-            start, end = action.span.start - step.span.start, action.span.end - step.span.start
-            text = text[:start] + " " * (end - start) + text[end:]
+    for start, end in (*places, *of_the_grown_ups(text)):
+        text = text[:start] + " " * (end - start) + text[end:]
     return text

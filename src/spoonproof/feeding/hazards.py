@@ -12,16 +12,17 @@ from typing import Literal
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
 from spoonproof.feeding.bowl import Treat, in_baby_bowl, nested, treatment_of
-from spoonproof.feeding.kinds import Part, kinds_of, parts
-from spoonproof.feeding.named import MADE_HERE, NEVER_MADE, STEP_KINDS, for_others, in_everyday_sense
+from spoonproof.feeding.kinds import Part, kinds_of, kinds_of_record, parts
+from spoonproof.feeding.named import MADE_HERE, NEVER_MADE, ROUND, STEP_KINDS, cut_up, for_others, in_everyday_sense
 from spoonproof.feeding.served import Served, as_served, line_served
 from spoonproof.feeding.shaped import shapes, sprouts
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, keys
+from spoonproof.feeding.words import words as words_of
 from spoonproof.model.finding import LEVELS, Bowl, Edit, Level, Remedy, SourceRef
 from spoonproof.model.kitchen import Foods
-from spoonproof.model.recipe import FoodLine, Recipe
+from spoonproof.model.recipe import FoodLine, Recipe, Step
 from spoonproof.model.record import dataclass, replace
 from spoonproof.model.text import Span
 from spoonproof.model.treatment import Treatment
@@ -233,14 +234,15 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
         if only_family(step):
             continue
         text = baby_text(step)
-        for hit in tables.phrases.find(text):
-            classes = tables.kinds[hit.value]
+        for hit, classes in _named_in(step, text, recipe, foods, tables):
             if not classes & STEP_KINDS or classes & listed or any(name >= set(hit.phrase) for name in named):
                 continue
             if ("stock-cube" not in classes and "stock" in classes and _own_stock(recipe, text, hit)) or (
                 hit.phrase == ("gravy",) and _own_gravy(recipe, text, hit)
             ):
                 made.add(hit.phrase)  # and so it is where a later step says "broth" alone
+                continue
+            if classes & ROUND and cut_up(text, hit):
                 continue
             if for_others(text, hit) or in_everyday_sense(hit, text):
                 continue
@@ -250,6 +252,22 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
             words, span = text[hit.start : hit.end], _step_span(recipe, step.span, text, hit)
             for row in _holding(rows, classes, frozenset({"raw", "whole"}), recipe.youngest):
                 yield _in_step(row, words, span, step.index, classes)
+
+
+def _named_in(
+    step: Step, text: str, recipe: Recipe, foods: Foods, tables: FeedingTables
+) -> list[tuple[Found, frozenset[str]]]:
+    """What a step names by the words of the hazard tables, and what it names by those of the table of foods alone."""
+    hits = [(hit, tables.kinds[hit.value]) for hit in tables.phrases.find(text)]
+    negated = tables.phrases.find(text, negated=True)
+    for name, span in dict.fromkeys(one for action in step.actions for one in action.unlisted):
+        food, said = foods.get(name), recipe.document.at(span)
+        at = text.find(said) if said else -1
+        known = any(hit.start < at + len(said) and at < hit.end for hit in negated)
+        if food is not None and at >= 0 and not known:
+            phrase = tuple(word.key for word in words_of(said))
+            hits.append((Found(at, at + len(said), name, phrase), kinds_of_record(food, foods, tables)))
+    return hits
 
 
 _OUT_OF_THE_POT = re.compile(

@@ -77,7 +77,8 @@ def quick(treatment: Treatment | None, food: Food | None) -> bool:
 _CORE_C = 70.0  # University of Nottingham, core temperature (nottingham-core): 70 °C for two minutes
 _BARELY_C = 63.0  # below it a joint is rare in the middle (from memory, so it only parts a warning from an error)
 _CORE = re.compile(
-    r"\b(?:inside|internal|core|cent(?:re|er)|middle|thermometer|probe|registers?|reads?|reach(?:es|ed)?)\b[^.;]{0,40}?"
+    r"\b(?:inside|internal|core|cent(?:re|er)|middle|thermometer|probe|registers?|reads?|reach(?:es|ed)?"
+    r"|(?:cook|grill|fry|sear|griddle)(?:ed)?(?: it| them)? to)\b[^.;]{0,40}?"
     r"\b(?P<degrees>\d{2,3}) ?(?:°|º|degrees?)? ?(?P<scale>[CF])\b",
     re.I,
 )

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 
 from spoonproof.feeding.clauses import clause_at
 from spoonproof.feeding.tables import FeedingTables
@@ -74,6 +75,7 @@ def beside_hers(said: str, hit: Found, tables: FeedingTables, names: Mapping[str
     return told if told.eaters == "baby" else Stance("others", "")
 
 
+@lru_cache(maxsize=500)  # each food of a sentence asks
 def _out(said: str) -> re.Match[str] | None:
     """The words by which the baby's share is out."""
     hers = _FIRST.search(said)

@@ -96,11 +96,20 @@ def kinds_of_record(food: Food, foods: Foods, tables: FeedingTables) -> frozense
 # Forms that a synonym of the record may ask for and the record itself does not say.
 _FORMS = frozenset(
     """hard-object jelly-cube cheese-ball bone-in crunchy fennel-tea mould-cheese rice-cereal seeded-bread raw-dish
-    rolled-ball sticky-dough coconut-flake dry-hard""".split()
+    rolled-ball sticky-dough coconut-flake dry-hard raw-egg-product""".split()
 )
 
 # Kinds that count wherever the line says them ("ham, glazed with honey").
-_ANYWHERE = frozenset({"honey", "salt", "sugar", "syrup"})
+_ANYWHERE = frozenset({"honey", "salt", "sugar", "syrup", "raw-egg-product"})
+
+
+_BEHIND = re.compile(r"[ \t]*, ?(?P<words>[\w-]+(?: [\w-]+)?)$")
+
+
+def _turned(line: FoodLine) -> tuple[str, ...]:
+    """ "Mayonnaise, homemade" as "homemade mayonnaise"."""
+    behind = _BEHIND.match(line.text, line.text.find(line.name) + len(line.name))
+    return (f"{behind['words']} {line.name}",) if behind else ()
 
 
 def _hits(line: FoodLine, tables: FeedingTables) -> list[tuple[Found, frozenset[str]]]:
@@ -110,7 +119,8 @@ def _hits(line: FoodLine, tables: FeedingTables) -> list[tuple[Found, frozenset[
     own = {word.key for word in words(line.name)}
     around = [
         hit
-        for hit in tables.phrases.find(line.text)
+        for text in (line.text, *_turned(line))
+        for hit in tables.phrases.find(text)
         if tables.kinds[hit.value] & _ANYWHERE or (own & set(hit.phrase) and not set(hit.phrase) <= own)
     ]
     longer = [hit for hit in around if not any(hit.phrase == one.phrase for one in named)]

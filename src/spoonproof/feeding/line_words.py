@@ -46,13 +46,28 @@ _SWEETENED_WITH = re.compile(r"\bsweetened (?:\w+ )?(?:with|by)\b", re.I)
 _NOT_DONE = re.compile(r"\bnot (?:too )?[a-z]{3,}", re.I)  # "haddock (not smoked)"
 
 
-def from_words(line: FoodLine, facts: set[str]) -> None:
-    """Add what the line says of its food."""
+def _of_its_own(line: FoodLine, choice: bool) -> str:
+    """The words of a line without what "or" puts beside its food: "unsalted butter or fish sauce" salts no less."""
     text = line.text
+    if choice:
+        before = text.rfind(" or ", 0, max(0, text.find(line.name)))
+        return text[before + 4 :] if before >= 0 else text
+    for other in line.choices:
+        at = text.find(other.name)
+        before = text.rfind(" or ", 0, max(0, at))
+        if other.text == line.text and before >= 0:
+            text = text[:before] + text[at + len(other.name) :]
+    return text
+
+
+def from_words(line: FoodLine, facts: set[str], *, choice: bool = False) -> None:
+    """Add what the line says of its food. ``choice``: the food is the one that "or" allows in another's place."""
+    text = _of_its_own(line, choice)
     here = keys(_NOT_DONE.sub(" ", text))
     unit = line.amount.unit if line.amount else ""
-    prepared = {fold(word) for word, _ in line.prepared}
-    said = (PREPARED.get(word, PREPARED.get(fold(word), "")) for word, _ in line.prepared)
+    own = [word for word, _ in line.prepared if text == line.text or word.lower() in text.lower()]
+    prepared = {fold(word) for word in own}
+    said = (PREPARED.get(word, PREPARED.get(fold(word), "")) for word in own)
     facts |= {*said, *(WORD_FACTS.get(key, "") for key in here)} - {""}
     facts |= {fact for fact, pattern in _SAID if pattern.search(text)}
     facts |= {fact for fact, words in _WORDS if here & words}

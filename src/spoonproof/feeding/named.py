@@ -10,7 +10,15 @@ from spoonproof.feeding.words import Found
 STEP_KINDS = frozenset(
     """honey salt stock-cube stock salty-sauce sugar syrup sugary condensed-milk popcorn marshmallow jelly-cube
     hard-sweet alcohol tea rice-drink sweetener nut nut-butter dried-fruit raw-milk raw-milk-cheese kelp hijiki
-    salty-food juice medicine""".split()
+    salty-food juice medicine raw-egg-product mould-cheese mercury-fish mercury-us coffee
+    small-round berry""".split()
+)
+ROUND = frozenset({"small-round", "berry"})
+"""Kinds whose shape a step may change where it names them."""
+_CUT_UP = re.compile(
+    r"\b(?:quarter|chop|mash|crush|squash|squish|grat|blend|blitz|pur[eé]e|slic|simmer|stew|cook|roast|bak|burst|coulis"
+    r"|compote|sauce|jam|flat|purée)\w*",
+    re.I,
 )
 # Single words that a sentence uses for something else: "an easy tea", "for the sake of", "shape into cakes".
 _ORDINARY_IN_STEPS = frozenset(
@@ -102,3 +110,11 @@ def for_others(text: str, hit: Found) -> bool:
     start = max(text.rfind(".", 0, hit.start), text.rfind(";", 0, hit.start)) + 1
     ends = [at for at in (text.find(".", hit.end), text.find(";", hit.end)) if at >= 0]
     return bool(_OTHERS_PLATE.search(text, start, min(ends, default=len(text))))
+
+
+def cut_up(text: str, hit: Found) -> bool:
+    """Whether the words around a round food do something to its shape: "simmer the blueberries", not "mash, and top
+    with blueberries"."""
+    start = max(text.rfind(mark, 0, hit.start) for mark in (".", ";", ",", " and "))
+    end = text.find(".", hit.end)
+    return _CUT_UP.search(text, max(0, start), end if end >= 0 else len(text)) is not None

@@ -10,6 +10,7 @@ from spoonproof.feeding.step_words import CLAUSE
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.recipe import Cut, FoodLine, Recipe
+from spoonproof.model.shares import of_the_grown_ups
 from spoonproof.model.treatment import Treatment
 
 
@@ -32,6 +33,9 @@ def own_cut(cut: Cut, recipe: Recipe, names: frozenset[str]) -> bool:
     """Whether a cut that a step makes is this food's: not where its clause names another food and not this one."""
     for step in recipe.steps:
         if step.span.start <= cut.span.start < step.span.end:
+            at = cut.span.start - step.span.start
+            if any(start <= at < end for start, end in of_the_grown_ups(step.text)):
+                return False
             whole = (a for a in step.actions if a.everything and not a.foods)
             if any(a.span.start <= cut.span.start < a.span.end for a in whole):
                 return True  # "take the garlic out and mince it all"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from spoonproof.feeding.step_words import FROM_THE_COW
 from spoonproof.feeding.tables import FeedingTables
@@ -54,16 +55,23 @@ _SEASONED = re.compile(
 
 def said_otherwise(said: str, tables: FeedingTables) -> Iterator[Found]:
     """Foods told without their name: who seasons does it with salt, milk from the cow is unpasteurised."""
-    for pattern, name in (
-        (_SEASONED, "salt"),
-        (_OF_BEES, "honey"),
-        (FROM_THE_COW, "raw milk"),
-        (_MILK_GLASS, "cow's milk"),
-        (_SOY, "soy sauce"),
-        (_CORDIAL, "lemonade"),
-        (_EGG_LOOSE, "egg"),
-        (_CUSTARD_LOOSE, "egg"),
-    ):
-        for match in pattern.finditer(said):
-            for food in tables.phrases.find(name):
-                yield food._replace(start=match.start(), end=match.end())
+    for start, end, name in _told(said):
+        for food in tables.phrases.find(name):
+            yield food._replace(start=start, end=end)
+
+
+@lru_cache(maxsize=500)  # a sentence is asked by itself and behind others
+def _told(said: str) -> tuple[tuple[int, int, str], ...]:
+    return tuple((*match.span(), name) for pattern, name in _NAMED_BY for match in pattern.finditer(said))
+
+
+_NAMED_BY = (
+    (_SEASONED, "salt"),
+    (_OF_BEES, "honey"),
+    (FROM_THE_COW, "raw milk"),
+    (_MILK_GLASS, "cow's milk"),
+    (_SOY, "soy sauce"),
+    (_CORDIAL, "lemonade"),
+    (_EGG_LOOSE, "egg"),
+    (_CUSTARD_LOOSE, "egg"),
+)

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
+from spoonproof.feeding.done_to import done_to
 from spoonproof.feeding.heat import (
     COOKED_IN,
     boiled_briefly,
@@ -33,7 +34,6 @@ from spoonproof.feeding.step_words import (
     CARVED,
     CLAUSE,
     COARSE,
-    DONE,
     DRINK,
     DRINK_HEAD,
     DRINK_NAME,
@@ -55,11 +55,10 @@ from spoonproof.feeding.step_words import (
     STRAINED_CLEAR,
     STRAINED_OFF,
 )
-from spoonproof.feeding.taken_out import taken_out
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
-from spoonproof.model.recipe import Cut, FoodLine, Recipe
+from spoonproof.model.recipe import Cut, FoodLine, Recipe, Step
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.treatment import Treatment
 
@@ -120,7 +119,7 @@ def as_served(
     facts: set[str] = set()
     steps = steps_of(recipe, index, treatment, line.name)
     texts = [baby_text(step) for step in steps]
-    from_words(line, facts)
+    from_words(line, facts, choice=own_cuts)
     ground = "fine" in facts or bool(line.cuts)
     if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
         facts.add("bone-in-word")
@@ -143,12 +142,10 @@ def as_served(
         _from_made(treatment, facts)
     called = _CALLED.get(food.group, frozenset()) if food is not None else frozenset[str]()
     left = without_namesakes([without_parts(t, names) for t in texts] if parted else texts, line, recipe)
-    _from_steps(recipe, index, left, line, facts, called)
-    blended_at = treatment.made_step if treatment and "blended" in facts else None
-    later = [
-        text for step, text in zip(steps, texts, strict=True) if blended_at is not None and step.index >= blended_at
-    ]
-    if blended_at is not None and not any(COARSE.search(text) for text in later):
+    fats = {at for at, one in enumerate(recipe.foods) if at != index and keys(one.name) & COOKED_IN}
+    of_it = [any({*action.foods} - fats == {index} for action in step.actions) for step in steps]
+    _from_steps(recipe, index, left, line, facts, called, of_it)
+    if _blended_later(steps, texts, treatment, facts):
         facts.discard("coarse")
     kept, uncut = kept_back(_babys(recipe), names)
     if kept:
@@ -162,6 +159,15 @@ def as_served(
     if facts & {"fine", "blended", "mashed"}:
         facts.discard("whole")
     return frozenset(facts)
+
+
+def _blended_later(
+    steps: Sequence[Step], texts: Sequence[str], treatment: Treatment | None, facts: Iterable[str]
+) -> bool:
+    """Whether it is blended after the last step that grinds it coarsely."""
+    at = treatment.made_step if treatment and "blended" in facts else None
+    coarse = (step.index for step, text in zip(steps, texts, strict=True) if COARSE.search(text))
+    return at is not None and all(index < at for index in coarse)
 
 
 _GRINDS = re.compile(r"\b(?:crush|grind|ground|pound|chop|shred|minc|grat|blitz|crumbl|snip|slic)\w*|\bfinely\b", re.I)
@@ -260,10 +266,18 @@ _TELLS: tuple[tuple[str, re.Pattern[str], Callable[[_Words], Sequence[str]]], ..
 
 
 def _from_steps(
-    recipe: Recipe, index: int, texts: Sequence[str], line: FoodLine, facts: set[str], called: frozenset[str]
+    recipe: Recipe,
+    index: int,
+    texts: Sequence[str],
+    line: FoodLine,
+    facts: set[str],
+    called: frozenset[str],
+    of_it: Sequence[bool],
 ) -> None:
-    words = _words_of(recipe, texts, line, called)
-    facts |= frozenset[str]().union(*(_done(text, words.names, words.others) for text in texts)) - {"mixed-in"}
+    """``of_it``: of each text, whether a verb of it has this food alone for its object."""
+    words = _words_of(recipe, texts, line, called, of_it)
+    for text, alone in zip(texts, of_it, strict=True):
+        facts |= done_to(text, words.names, words.others, alone and not words.names & keys(text))
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
     told = " ".join(texts)
@@ -299,14 +313,16 @@ def _babys(recipe: Recipe) -> list[str]:
     return [baby_text(step) for step in recipe.steps if not only_family(step)]
 
 
-def _words_of(recipe: Recipe, texts: Sequence[str], line: FoodLine, called: frozenset[str]) -> _Words:
+def _words_of(
+    recipe: Recipe, texts: Sequence[str], line: FoodLine, called: frozenset[str], of_it: Sequence[bool]
+) -> _Words:
     names = frozenset(key for key in keys(line.name) if len(key) > 2) | called
     others = frozenset(key for one in recipe.foods for key in keys(one.name) if len(key) > 2) - names
     fats = frozenset(key for one in recipe.foods if keys(one.name) & COOKED_IN for key in keys(one.name))
     return _Words(
         line,
         texts,
-        [text for text in texts if names & keys(text)],
+        [text for text, own in zip(texts, of_it, strict=True) if names & keys(text) or own],
         [text for text in texts if not keys(text) & (others - fats)],
         _babys(recipe),
         names,
@@ -378,43 +394,6 @@ def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:
     return False
 
 
-# A clause that says how far to go is of what the clause before it did: "crush the nuts, so that some bits are left"
-_GOES_ON = re.compile(r"[ ,]{0,2}(?:until|till|while|so|leaving|keeping|but|not)\b", re.I)
-_HOW_FAR = frozenset({"coarse", "fine", "said-firm"})
-_BACK = frozenset({"it", "them", "each", "they"})
 _TASTES_ONLY = frozenset({"ginger", "galangal", "lemongrass", "anise", "cinnamon", "clove", "cardamom", "leaf", "bark"})
 """What gives its taste to a broth and is left in the sieve when that is strained."""
 _SEASONINGS = frozenset({"spice", "herb"})
-_SKIN = frozenset({"skin", "peel"})  # "grill the sausages; take the skins off"
-
-
-def _to_everything(clause: str, others: frozenset[str]) -> str:
-    """What a clause does to all, without what it does to a neighbour first: "shred the lamb and crush everything"."""
-    return " and ".join(part for part in re.split(r"\band\b", clause) if not keys(part) & others)
-
-
-@lru_cache(maxsize=4_000)
-def _done(text: str, names: frozenset[str], others: frozenset[str]) -> frozenset[str]:
-    """What a step does to the food of these ``names`` itself: the verb's own object, not its neighbour
-    ("grate the cheese over the grapes" grates no grapes)."""
-    found: set[str] = set()
-    before_names = about = False
-    for match in CLAUSE.finditer(text):
-        clause = match.group()
-        here = keys(clause)
-        about = (about and not here & others) or bool(names & here)
-        meant = bool(names & here)
-        if about and _GOES_ON.match(text, max(0, match.start() - 1)):
-            found.update(fact for fact, pattern in DONE if fact in _HOW_FAR and pattern.search(clause))
-        # "it" and "them" go back to the food named before; "the mixture" is all of it.
-        meant = meant or bool(
-            (before_names and (here & _BACK or (here & _SKIN and not here & others)))
-            or here & {"everything", "mixture"}
-        )
-        if meant:
-            mine = clause if names & here else _to_everything(clause, others)
-            found.update(fact for fact, pattern in DONE if pattern.search(mine))
-        elif names & taken_out(text):
-            found.add("removed")
-        before_names = before_names or bool(names & here)
-    return frozenset(found)

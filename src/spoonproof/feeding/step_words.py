@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 COOK = re.compile(
-    r"\b(?:steam|boil|simmer|bak|roast|fry|fries|cook|poach|microwav|brais|stew|saut[eé]|sweat"
+    r"\b(?:steam|boil|simmer|bak|roast|fry|fries|cook(?!ie)|poach|microwav|brais|stew|saut[eé]|sweat"
     r"|grill|scrambl|griddl|pressure|casserol|bring to)"
     # "the boiled eggs", "baking powder", "a frying pan" put nothing into heat
     r"(?!e?d\b)(?!\w*[ -](?:powder|soda|paper|parchment|tray|tins?\b|sheet|dish|pan\b|oil|spray|water))\w*"
@@ -39,7 +39,8 @@ FIRM_END = re.compile(
 )
 DONE = (
     ("squashed", re.compile(
-        r"\b(?:squash|flatten|crush|smash|press|squish)(?:e[ds]|ing)?\b(?! (?:squash|out))"
+        r"\b(?:(?<!the )(?<!your )(?<!nut )(?<!winter )(?<!summer )(?<!of )squash"
+        r"|flatten|crush|smash|press|squish)(?:e[ds]|ing)?\b(?! (?:squash|out))"
         r"|\b(?:roll|pat|pinch|pop|squeez|bash)\w*\b[^.;,]{0,30}\bflat\b", re.I)),
     ("removed", re.compile(
         r"\b(?:remov|discard|take|takes|taking|lift|fish|pick|throw|strain|sieve|bin|pull|hook|teas|tweez|dig"
@@ -95,7 +96,8 @@ RARE = re.compile(
     rf"|{_NOT}\b(?:(?:blush|touch|trace|tinge|hint|bit) of pink|blush\w*|rosy|pink tinge)"
     r" (?:in|at|inside|near|by|next to) (?:the|their|its) |\bsteak tartare\b"
     rf"|{_NOT}\bpink (?:lamb|beef|burgers?|duck|meat|steaks?|liver|venison)\b"
-    r"|\buntil (?:just )?medium\b(?![- ](?:heat|hot|high|low))",
+    r"|\b(?:until|to|till) (?:just |a )?(?:medium|blue)\b(?![- ](?:heat|hot|high|low|large|thick|size|flame|setting"
+    r"|well|bowl|pan|paste))(?=[.;, ]|$)",
     re.I,
 )
 ROLLED = re.compile(
@@ -197,7 +199,7 @@ DRINK = re.compile(
 RUNNY = re.compile(
     r"\b(?:runny|soft[- ]boil\w*|dippy|lightly (?:cooked|set|poached|scrambled)|sunny[- ]side|"
     r"over[- ]easy|(?:barely|just|hardly|scarcely) sets?|coddled|soft[- ]poached|still wobbl\w*|softly set|"
-    r"softly scrambled|jammy yolks?|jammy eggs?)\b",
+    r"softly scrambled|jammy (?:yolks?|eggs?|middles?|cent(?:re|er)s?))\b",
     re.I,
 )
 # "while they are still soft and wet": said of the egg in the same sentence

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from functools import cached_property
 from typing import Any
 
 from spoonproof.foods.compiled import VERSION, compile_foods, food_of
@@ -53,12 +54,19 @@ class FoodTable:
         self._near: Remembered[str, Sequence[tuple[float, str]]] = Remembered()
         self.estimates: Remembered[tuple[str, str, Per], Estimate | None] = Remembered()
         """What ``KitchenNumbers`` was asked of foods by id, nutrient and basis."""
-        self._names: Mapping[str, str] = data["names"]
-        self._longest: Mapping[str, int] = data["longest"]
         self._as_written: Mapping[str, str] = data["as_written"]
         self._bought: Mapping[str, str] = data["bought"]
         self._records: Mapping[str, str] = data["records"]
         self._variants: Mapping[str, str] = data["variants"]
+
+    @cached_property
+    def _names(self) -> Mapping[str, str]:
+        """The food of each name, had when the first name is looked for: what was read before names its foods by id."""
+        return self._data["names"]  # type: ignore[no-any-return]
+
+    @cached_property
+    def _longest(self) -> Mapping[str, int]:
+        return self._data["longest"]  # type: ignore[no-any-return]
 
     @classmethod
     def from_rows(

@@ -111,9 +111,11 @@ def plain(word: str) -> str:
 
 def _one_spelling(word: str) -> str:
     text = word.lower()
-    if not text.isascii():
+    if text.isascii():
+        text = text.replace("'", "")
+    else:
         text = "".join(char for char in unicodedata.normalize("NFKD", text) if not unicodedata.combining(char))
-    text = text.translate(_LETTERS)
+        text = text.translate(_LETTERS)
     return _SPELT.get(text) or _SLIPS.get(text) or singular(text)
 
 

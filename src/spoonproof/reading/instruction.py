@@ -162,7 +162,8 @@ def _names_a_food(tables: Tables, text: str, match: VerbMatch, others: Sequence[
     if not before:
         return False
     between = text[before[-1].end : match.start]
-    if "," not in between and word.replace("é", "e") not in listed.lower().replace("é", "e"):
+    in_the_list = word.replace("é", "e") in listed.lower().replace("é", "e")
+    if not in_the_list and ("," not in between or word == "mince"):
         return False
     role = tables.verbs.get(before[-1].verb).role
     return (role == "join" or (role == "heat" and word == "mince")) and _ENDS_A_LIST.match(between) is not None

@@ -7,12 +7,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 from typing import TYPE_CHECKING
 
 from spoonproof.model.finding import Bowl, Finding
 from spoonproof.model.kitchen import VerbMatch, Verbs
 from spoonproof.model.recipe import Action, FoodLine, Step
 from spoonproof.model.record import replace
+from spoonproof.model.shares import of_the_grown_ups
 from spoonproof.model.text import Document, Passage, Span
 from spoonproof.model.tree import Mapped, Scalar
 from spoonproof.reading.bowls import after_serving, put_off, serves_baby, split_at, whose
@@ -176,20 +178,60 @@ def _mentions(reader: StepReader, passage: Passage, drafts: Sequence[Instruction
 def _fill_in_turn(reader: StepReader, passage: Passage, drafts: list[Instruction], times: list[FoundTime]) -> None:
     """Give each draft its action; "it" is what the one before acted on."""
     lid_now: bool | None = None
+    used = set(reader.used)
     for draft in drafts:
         action, lid_now = fill(reader.tables, passage, draft, times, lid_now, reader.last_foods)
         bare = not action.foods and not action.everything and not draft.mentions
-        if bare and draft.verb.role == "cut" and len(reader.last_foods) == 1:
-            action = replace(action, foods=reader.last_foods)  # "grill the sausages; cut lengthways into strips"
+        if bare and draft.verb.role == "cut":
+            action = replace(action, foods=_to_be_cut(reader, used))
+        elif _works(draft) and action.everything and _EACH.search(passage.text, draft.match.start, draft.end):
+            pieces = _to_be_cut(reader, used)  # "quarter them", "mash each one"
+            action = replace(action, foods=pieces, everything=not pieces) if pieces else action
         if bare and draft.verb.id == "crack":  # "crack one into each hollow"
             eggs = (i for i, line in enumerate(reader.lines) if line.food == "egg" and i not in reader.used)
             action = replace(action, foods=tuple(eggs), everything=False)
         if draft.verb.id == "roast" and not reader.oven and action.heat_c is None:
             action = replace(action, verb=_roasted_in_a_pan(reader, action) or action.verb)
         draft.action = action
+        used.update(action.foods)
         if action.foods or action.everything:
             lifted = draft.verb.role == "split" and all(_flavours(reader, at) for at in action.foods)
             reader.last_foods = () if action.everything or lifted else action.foods
+
+
+_PIECES = (
+    "vegetable",
+    "fruit",
+    "meat",
+    "poultry",
+    "fish",
+    "shellfish",
+    "cheese",
+    "nut",
+    "seed",
+    "pulse",
+    "dried-fruit",
+)
+_EACH = re.compile(r"(?i)\b[ \t](?:them|each(?: one)?|every(?: one| piece)|the pieces)\b")
+_SHAPELESS = ("liquid", "powder", "paste", "none")
+
+
+def _works(draft: Instruction) -> bool:
+    """Whether it cuts, mashes or flattens what it acts on."""
+    return draft.verb.role in ("cut", "blend") or draft.verb.id == "shape"
+
+
+def _to_be_cut(reader: StepReader, used: AbstractSet[int]) -> tuple[int, ...]:
+    """What "cut lengthways into strips" cuts: the food that the words before acted on, or else the only one of the
+    list that a knife can cut, before it is part of a dish."""
+    records = reader.names.records
+    in_the_pan = {i for i, one in enumerate(records) if one and one.group in ("oil", "fat")}
+    last = tuple(i for i in reader.last_foods if i not in in_the_pan)
+    if reader.last_foods:
+        return last if len(last) == 1 else ()
+    solid = [i for i, one in enumerate(records) if one and one.group in _PIECES and one.hardness not in _SHAPELESS]
+    pieces = tuple(i for i in solid if i not in reader.apart)
+    return pieces if len(pieces) == 1 and used <= {*pieces, *in_the_pan} else ()
 
 
 _DRY = ("spice", "grain", "pulse", "nut", "seed", "herb")
@@ -294,6 +336,8 @@ def _bowl(reader: StepReader, draft: Instruction, text: str, cut: tuple[int, int
         own, led = text[draft.start : draft.end], text[draft.lead : draft.end]
         foods = [reader.lines[at] for at in draft.action.foods]
         grown_ups = bool(foods) and all(line.has("for-others") for line in foods)
+        if _works(draft) and of_the_grown_ups(text):
+            return None  # "quarter ours and leave hers whole": the food is in both bowls
         theirs = reader.shared_out and (after_serving(own) or grown_ups)
         return "family" if theirs else whose(own, False)[0] or whose(led, False)[0]
     start = max(draft.lead, cut[1]) if cut is not None and after_cut else draft.lead

@@ -306,11 +306,17 @@ def _wrong(words: str, number: Number, minutes: float) -> tuple[str, str, Level]
     return None
 
 
+_BOILING = 100.0
+_UNTIL = re.compile(r"(?i)\b(?:until|till|to)\b")
+
+
 def temperature_faults(passage: Passage, document: Document, measures: Measures) -> list[Finding]:
     """180 °C beside 450°F: one of them is wrong. A fan oven runs about 20 °C lower."""
     findings: list[Finding] = []
     for one, two in pairwise(find_heat(passage.text, measures)):
-        near = two.start - one.end < 12
+        near = two.start - one.end < 12 and not (
+            two.celsius < _BOILING and _UNTIL.search(passage.text, one.end, two.start)  # "at 190 °C until 75 °C inside"
+        )
         even = [h.celsius + (20 if h.fan else 0) for h in (one, two)]
         if near and abs(even[0] - even[1]) > 15:
             words = passage.text[one.start : two.end]

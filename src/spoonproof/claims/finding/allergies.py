@@ -126,7 +126,7 @@ def _leads_to_it(tagged: Tagged, begin: int) -> bool:
 def of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
     """Whether it is told of more than one's own: "*we* found the walnut allergy on *his* birthday" is not, "*my* boy
     reacts to wheat, and so *may yours*" is."""
-    text = fold(tagged.text)
+    text = tagged.low
     ours = _FAMILY.search(text) is not None or _ONE_NAMED.search(tagged.text) is not None
     return not ours or _TO_ALL.search(text) is not None
 

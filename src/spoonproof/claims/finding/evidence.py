@@ -15,7 +15,6 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import end_of, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import lack
 from spoonproof.claims.finding.ranking import is_about_no_food, pronoun_before
-from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _SHORT = 8
@@ -106,7 +105,7 @@ def has_evidence(tagged: Tagged, match: Match, points: bool) -> bool:
 def _was_once(tagged: Tagged) -> bool:
     """Whether a food is told of as it was once, by whoever cooked or ate it: "the healthiest lunch *I'd packed*",
     "there *was* iron in the water at the cottage"."""
-    text = fold(tagged.text)
+    text = tagged.low
     return all(one.search(text) is not None for one in (_ONCE, _TELLER)) and _NOW.search(text) is None
 
 

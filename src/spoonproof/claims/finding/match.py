@@ -13,7 +13,6 @@ from spoonproof.claims.finding.ranking import names_both
 from spoonproof.claims.finding.settle import outdoes, says_again
 from spoonproof.claims.finding.vetoes import spoken_against, talks_of_else
 from spoonproof.claims.grammar import CompiledRule
-from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 # What may follow an object in a list: "calcium, iron and zinc", "skin, hair and nails".
@@ -82,8 +81,8 @@ def matches(
     kept: list[Match] = []
     against: list[Match] = []
     tale = any("story" in compiled.rule.veto for compiled, _ in matched)
-    told = tale and is_story(fold(tagged.text))
-    ours = tale and is_ours(fold(tagged.text), present)
+    told = tale and is_story(tagged.low)
+    ours = tale and is_ours(tagged.low, present)
     points = _points(tagged, present) or (of_dish and "nonfood" not in present)
     about = points or not present.isdisjoint(_NAMED)
     # A nutrient holds no nutrient: what holds it must be there.
@@ -165,7 +164,7 @@ def _points_from(tagged: Tagged, index: int) -> bool:
         return False  # a question: "which foods are safe"; "both babies and adults"
     if index < 4 and (index == 0 or words not in _JOINING or tagged.items[index - 1].words in _BEFORE):
         return True
-    if index and words in _SAYING and tagged.symbols[index - 1] == "," and fold(tagged.text[:16]).startswith(_BESIDES):
+    if index and words in _SAYING and tagged.symbols[index - 1] == "," and tagged.low.startswith(_BESIDES):
         return True  # "*in addition to* easing colic, they ..."
     if words != "which" and tagged.find(_GENERIC, index + 1, index + 3):
         return True

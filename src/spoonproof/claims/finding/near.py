@@ -6,7 +6,6 @@ import re
 from collections.abc import Callable
 
 from spoonproof.claims.finding.draft import Match
-from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 Ask = Callable[[Tagged, Match], bool]
@@ -43,7 +42,7 @@ def end_of(match: Match) -> int:
 def text_before(tagged: Tagged, at: int) -> str:
     """The text before an item, in lower case, as far back as ``REACH``."""
     end = tagged.items[at].start
-    return fold(tagged.text[max(0, end - REACH) : end])
+    return tagged.low[max(0, end - REACH) : end]
 
 
 def text_after(tagged: Tagged, at: int) -> str:
@@ -51,7 +50,7 @@ def text_after(tagged: Tagged, at: int) -> str:
     if at >= len(tagged.items):
         return ""
     begin = tagged.items[at].start
-    return fold(tagged.text[begin : begin + REACH])
+    return tagged.low[begin : begin + REACH]
 
 
 def said_at(tagged: Tagged, at: int) -> str:
@@ -79,7 +78,7 @@ def quoted(tagged: Tagged, begin: int, end: int) -> bool:
 
 def skipped(tagged: Tagged) -> bool:
     """Whether somebody is told to leave it: "*skip it* if your child has a sesame allergy"."""
-    return _SKIPPED.search(fold(tagged.text)) is not None
+    return _SKIPPED.search(tagged.low) is not None
 
 
 def measures(tagged: Tagged, at: int) -> bool:

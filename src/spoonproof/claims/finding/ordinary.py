@@ -6,7 +6,6 @@ import re
 
 from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.near import end_of, said_at
-from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 
 _SAYS = frozenset(
@@ -72,6 +71,7 @@ _DANGERS = frozenset(
 _TURNING = 3  # items before a match within which it may turn
 _EATEN = frozenset("food dish generic-food solids hazard-food ambiguous-nutrient".split())
 _BARE = frozenset("food eating diet intake consumption".split())  # what is eaten, whatever it is
+_ASKING = frozenset({"why", "what", "how"})
 _ASKED = frozenset("is are do does can should".split())
 _POINTING = frozenset("it they this these them its their".split())
 _ANNOUNCES = frozenset({"announces"})
@@ -84,7 +84,7 @@ _TOLD_OF_IT = frozenset({"readiness", "enough"})  # "babies are born with *enoug
 
 def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
     """Whether the sentence claims nothing by its form: an ingredient line, say."""
-    if "label" in present and present.isdisjoint(_HEALTH) and _LABEL_SAYS.search(fold(tagged.text)) is None:
+    if "label" in present and present.isdisjoint(_HEALTH) and _LABEL_SAYS.search(tagged.low) is None:
         return True
     if "definition" in present or ("announces" in present and tagged.find(_ANNOUNCES, 0, 3)):
         return True
@@ -99,8 +99,7 @@ def is_ordinary(tagged: Tagged, present: frozenset[str]) -> bool:
 
 def _heading(tagged: Tagged, present: frozenset[str]) -> bool:
     """ "Why is vitamin D important?": a question that names no food is answered by what comes after it."""
-    words = [item.words for item in tagged.items[:2]]
-    if words[:1] not in (["why"], ["what"], ["how"]) or words[1:] == [] or words[1] not in _ASKED:
+    if said_at(tagged, 0) not in _ASKING or said_at(tagged, 1) not in _ASKED:
         return False
     return present.isdisjoint(_EATEN) and not any(item.words in _POINTING for item in tagged.items)
 
@@ -121,7 +120,7 @@ def advises(tagged: Tagged, match: Match) -> bool:
     """Whether a sentence that tells a story turns to whoever listens before what was matched ends: "that's why I put it
     in *you can give* this from four months"."""
     last = end_of(match)
-    text = fold(tagged.text)
+    text = tagged.low
     begin = tagged.items[max(0, match.start - _TURNING)].start
     turns = [turn.start() for turn in _TURNS.finditer(text, begin, tagged.items[last - 1].end)]
     return bool(turns) and not is_story(text[turns[-1] :])
@@ -131,11 +130,13 @@ def _ingredient_line(tagged: Tagged, present: frozenset[str]) -> bool:
     """ "2 tbsp flaxseed", "1/2 cup iron-fortified cereal": an amount first, and nothing said of it."""
     items = tagged.items
     begin = next((i for i, s in enumerate(tagged.symbols) if s not in ",_()" or items[i].words.isalpha()), 0)
-    counted = begin < len(items) and tagged.is_any(begin, _COUNT) and bool(tagged.find(_MEASURE, begin + 1, begin + 2))
+    if begin >= len(items):
+        return False
+    counted = tagged.is_any(begin, _COUNT) and tagged.is_any(begin + 1, _MEASURE)
+    if not (counted or items[begin].words[0].isnumeric()):
+        return False
     if tagged.find(_AGES, begin + 1, begin + _TO_AGE):
         return False  # "6-month-olds can have yogurt", "6m+: avocado"
-    if begin >= len(items) or not (items[begin].words[0].isnumeric() or counted):
-        return False
     if not tagged.find(_MEASURE, begin, begin + 5) and len(items) > 9:
         return False
     if "small-unit" in present or ("have" in present and not _NUTRIENT.isdisjoint(present)):
