@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from spoonproof.feeding.baby_steps import baby_text, only_family
-from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL
+from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL, SOFT_END
 from spoonproof.feeding.words import keys
 from spoonproof.model.recipe import Recipe, Step
 from spoonproof.model.record import NamedTuple
@@ -172,7 +172,8 @@ def _told_hard(recipe: Recipe, steps: Sequence[tuple[Step, str]]) -> Iterator[Sh
     found = ((step, text, _BAKES.search(text)) for step, text in reversed(steps))
     for step, text, match in found:
         if match is not None:
-            yield Shape("baked-hard", "food baked this hard", step, text, match.start(), match.end())
+            if SOFT_END.search(text) is None:
+                yield Shape("baked-hard", "food baked this hard", step, text, match.start(), match.end())
             return
 
 
