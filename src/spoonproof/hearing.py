@@ -6,7 +6,7 @@ Claims and feeding know nothing of each other; this joins what the two hear in t
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from types import MappingProxyType
 
@@ -17,7 +17,10 @@ from spoonproof.claims.register import Register
 from spoonproof.claims.sentences import BreathRow, Sentence, cut_points, lines_apart, sentences
 from spoonproof.claims.words import has_any, plain
 from spoonproof.feeding.advised import advised
+from spoonproof.feeding.asked import answered_no
+from spoonproof.feeding.clauses import clauses
 from spoonproof.feeding.contradictions import Contradiction, contradictions
+from spoonproof.feeding.defied import defies, hedged, still_done, waved_aside
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.of_bottles import ROWS, with_bottle
 from spoonproof.feeding.quoted import clause_around, sentence_around
@@ -85,10 +88,13 @@ def hear(
     if named is None and for_babies:
         named = months
     for one in _dangers(passages, knowledge, months if named is None else named, policies, by_shape=named is None):
-        taken_back = frames(one.claim, knowledge.register) == 1 or called_untrue(one.claim.quote)
+        known = frames(one.claim, knowledge.register) == 1 or called_untrue(one.claim.quote)
+        taken_back = known and not waved_aside(
+            one.claim.passage.text, one.claim.start, one.claim.end, knowledge.feeding
+        )
         if taken_back or any(_same(other, one) for other in more):
             continue
-        if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge.register) for other in judged):
+        if not any(_says_as_much(other, one) or _speaks_against(other, one, knowledge) for other in judged):
             more.append(one)
     if more:
         judged = [one for one in judged if not any(worse_reading(danger, one) for danger in more)]
@@ -100,15 +106,20 @@ def hear(
 def _only_told(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut is nobody's advice: only asked about, once believed, or disowned by what follows."""
     claim = one.claim
-    if claim.kind not in ("safety-age", "disease", "function") or one.advice not in ("keep", "cut-untrue"):
+    if claim.kind not in ("safety-age", "disease", "function") or one.advice not in ("keep", "cut-untrue", "add"):
         return False
     if one.advice == "keep" and _stance_of_entry(one, knowledge.register) != "permits":
         return False
-    asked_and_answered = claim.polarity == "refutes" and claim.passage.text[claim.end :].lstrip()[:1] == "?"
-    if asked_and_answered or frames(claim, knowledge.register) > 1:
+    if _answered(claim) or frames(claim, knowledge.register) > 1:
         return False
-    start = claim.sentence[0] if claim.sentence else claim.start
-    return set_aside(claim.passage.text, start, (claim.start, claim.end), knowledge.feeding)
+    start, place = claim.sentence[0] if claim.sentence else claim.start, (claim.start, claim.end)
+    aside = answered_no if one.advice == "add" else set_aside  # what is asked and not answered stays open
+    return aside(claim.passage.text, start, place, knowledge.feeding)
+
+
+def _answered(claim: Claim) -> bool:
+    """Whether a claim is a question that is denied: "can she choke on it? Not if you watch her"."""
+    return claim.polarity == "refutes" and claim.passage.text[claim.end :].lstrip()[:1] == "?"
 
 
 _FOR_ALL_THAT = re.compile(
@@ -117,7 +128,10 @@ _FOR_ALL_THAT = re.compile(
     re.I,
 )
 """Words of a sentence that gives after all what it calls bad."""
-_AVOID = re.compile(r"\W*(?:(?:always|please|so) )?avoid (?!(?:\w+ ){0,3}(?:rule|advice|fuss|worry|delay))", re.I)
+_AVOID = re.compile(
+    r"\W*(?:(?:always|please|so) )?(?:avoid|instead of|rather than) (?!(?:\w+ ){0,3}(?:rule|advice|fuss|worry|delay))",
+    re.I,
+)
 _NOT_DONE = re.compile(
     r"\b(?:i|we) (?:did not|didn['’]t|do not|don['’]t|never|won['’]t|would never) "
     r"(?:put|give|gave|feed|fed|offer|rub|add|use|pour|dip|serve)\b",
@@ -133,7 +147,7 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether what would be cut as given is, by the words around the food, kept from the baby, made safe for it, or
     somebody else's: "we leave shark for others, for the mercury"."""
     claim = one.claim
-    if not one.advice.startswith("cut") or claim.sentence is None:
+    if not one.advice.startswith("cut") or claim.sentence is None or _answered(claim):
         return False
     decided = _stance_of_entry(one, knowledge.register)
     if decided is None:
@@ -150,8 +164,15 @@ def _not_given(one: JudgedClaim, knowledge: Knowledge) -> bool:
         return False
     tables, subjects = knowledge.feeding, {subject.lower() for subject in claim.subjects}
     foods = tables.phrases.find(said, negated=True)
-    about = [food for food in foods if any(subject in said[food.start : food.end].lower() for subject in subjects)]
-    return bool(about) and all(_kept(stance(said, food, tables), permits=permits) for food in about)
+    about = [food for food in foods if _same_food(said[food.start : food.end].lower(), subjects)]
+    about = about or [food for food in foods if claim.start <= claim.sentence[0] + food.start < claim.end]
+    denial = any(clause.has("denies", "wary") for clause in clauses(claim.quote, (), tables))
+    return bool(about) and all(_kept(stance(said, food, tables), permits=permits and denial) for food in about)
+
+
+def _same_food(name: str, subjects: Iterable[str]) -> bool:
+    """Whether one name holds the other: "almonds", "whole almonds"."""
+    return any(subject in name or name in subject for subject in subjects)
 
 
 def _stance_of_entry(one: JudgedClaim, register: Register) -> str | None:
@@ -184,15 +205,22 @@ def _says_as_much(other: JudgedClaim, one: JudgedClaim) -> bool:
     return not one.claim.subjects or any(food in quote for food in one.claim.subjects)
 
 
-def _speaks_against(other: JudgedClaim, one: JudgedClaim, register: Register) -> bool:
+def _speaks_against(other: JudgedClaim, one: JudgedClaim, knowledge: Knowledge) -> bool:
     """Whether a statement that stands is the very words of a danger, and takes them back or warns of it: "some say wait
     till one for egg, you don't need to", "honey harms babies"."""
     if not other.claim.overlaps(one.claim) or not (other.stays or _only_an_effect(other, one)):
+        return False
+    at, tables = other.claim.end, knowledge.feeding
+    text = one.claim.passage.text
+    stop = _STOPS.search(text, one.claim.end)
+    said = text[one.claim.start : stop.start() if stop else len(text)]
+    if still_done(text, at) or defies(said, tables) or hedged(one.claim.quote, at - one.claim.start, tables):
         return False
     if other.claim.polarity == "refutes":
         return True
     if not one.claim.subjects or not _tells_all(other.claim, one.claim):
         return False  # what is done about choking, or waited with, no warning of a food takes back
+    register = knowledge.register
     if _stance_of_entry(other, register) == "warns" or _only_an_effect(other, one):
         return True
     harm = register.words.get("harm told", ())
@@ -206,7 +234,14 @@ def _only_an_effect(other: JudgedClaim, one: JudgedClaim) -> bool:
     judged_so = other.advice == "keep" if claim.kind == "disease" else not other.advice.startswith("cut")
     before = plain(one.claim.passage.text[one.claim.start : claim.start])
     begins = _HANDS_OVER.search(before) is None and not any(food in before for food in one.claim.subjects)
-    return claim.kind in ("function", "disease") and judged_so and begins and _tells_all(claim, one.claim)
+    if claim.kind not in ("function", "disease") or not (judged_so and begins):
+        return False
+    return _GIVEN.search(claim.quote) is None and _tells_all(claim, one.claim)
+
+
+_GIVEN = re.compile(r"\b(?:give|hand|offer|feed|let) (?:her|him|them|the|your|a) ", re.I)
+"""Words of an effect that hand its food over: "for teething, give her ice"."""
+_STOPS = re.compile(r"[.!?;\n]")
 
 
 _HANDS_OVER = re.compile(

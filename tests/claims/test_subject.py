@@ -33,7 +33,7 @@ def _page(text: str) -> list[Claim]:
             "magnesium",
             ("walnut",),
         ),
-        ("crackers with cheddar, reduced fat cheddar has less salt", "nutrient-content", "salt", ("cheddar",)),
+        ("crackers with cheddar, reduced fat cheddar has less salt", "comparative", "salt", ("cheddar",)),
         ("Because it holds so much iron, millet is a staple in our house.", "nutrient-content", "iron", ("millet",)),
         ("As they keep the bowels moving, oats are what I reach for.", "function", "bowels", ("oat",)),
         (

@@ -1,4 +1,4 @@
-"""What parents are told of feeding, 60 falsehoods and 60 sound statements of guidance and of what is in food
+"""What parents are told of feeding, 100 falsehoods and 100 sound statements of guidance and of what is in food
 (``frames/told_to_parents.csv``), each in the frames of ``frames/around_tales.csv``, written and spoken.
 
 What is false and said or reported leaves nothing to keep, and is not cut where it is denied; what is sound is not cut
@@ -26,7 +26,7 @@ def rows(name: str) -> list[dict[str, str]]:
 
 STATEMENTS = rows("told_to_parents.csv")
 FRAMES = rows("around_tales.csv")
-EVERY = 31
+EVERY = 409
 """One in so many of all statements in all frames, written and spoken."""
 STILL_WRONG = ("it took me three children to learn that babies only need", "here's what they never tell new mums ")
 """How sentences begin that are not read rightly yet, the second only where no marks part it."""

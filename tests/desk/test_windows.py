@@ -100,10 +100,10 @@ def test_without_its_script_a_recipe_can_still_be_saved_and_never_over_another_e
 def test_a_desk_killed_in_mid_save_loses_nothing(channel: Path) -> None:
     path = channel / "recipes" / f"{KEY}.md"
     old = path.read_text(encoding="utf-8")
-    rows = "".join(f"A line of the story, number {number}.\n" for number in range(6000))
+    rows = "".join(f"# A remark in the head, number {number}\n" for number in range(6000))  # long to write, soon read
     desk = open_desk(channel)
     for number, moment in enumerate((0, 0.006, 0.014)):
-        new = f"{old}\n{number}\n{rows}"
+        new = old.replace("\nsteps:", f"\n# {number}\n{rows}steps:", 1)
         before = path.read_text(encoding="utf-8")
         base = re.search(r'name="base" value="([0-9a-f]+)"', desk.get(f"/write/{KEY}").body)
         assert base is not None

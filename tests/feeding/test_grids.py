@@ -85,7 +85,8 @@ SHAPES: tuple[tuple[str, str, Sequence[str], Sequence[str]], ...] = (
 # Names that hide a food that is not for a baby yet, and names that only look like one.
 HIDDEN = (
     "fish sauce", "shoyu", "white miso", "jaggery", "gulkand", "barley malt", "zabaglione", "raki",
-    "homemade mayonnaise", "aioli", "halloumi", "rice malt", "sirop de Liège", "piloncillo", "mel de abelha", "mirin",
+    "homemade mayonnaise", "aioli", "halloumi", "mirin",
+    "rose syrup", "mango nectar", "ginger preserve", "rice malt", "sirop de Liège", "piloncillo", "mel de abelha",
 )  # fmt: skip
 HARMLESS = (
     "coconut milk", "tahini", "rice vinegar", "lemon juice", "ghee", "labneh", "malt vinegar", "asafoetida",

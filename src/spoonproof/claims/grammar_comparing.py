@@ -42,6 +42,23 @@ COMPARATIVE = (
         says="more of it than",
     ),
     *_compares(
+        "more-without-than",
+        "O(<NUT>) ~4 S(<FOOD>) ,? _1 <copula> _2 T(<more|less>) _3 <than>",
+        "S(<FOOD>) ~2 <have|contain> _3 O(<NUT>) ,? T(<compared>)",
+        "S(<ANY>) ~4 T(<higher-in>) _2 O(<NUT>)",
+        "S(<ANY>) ~2 <have|contain> _2 T(<more-of>) _2 O(<NUT>)",
+        veto=_COOKING,
+        says="more of it than what was named before",
+    ),
+    *_compares(
+        "as-much-as",
+        "S(<ANY>) ~2 <have|contain> _2 T(<same-amount>) _1 O(<NUT>) _2 <as|to> _2 <FOOD>",
+        "S(<ANY>) ~4 <as> _1 O(<NUTRIENT>) T(<suffix-high>) <as> _1 <FOOD>",
+        "S(<ANY>) _2 <copula> _1 <negation> <as> _1 O(<NUTRIENT>) T(<suffix-high>)",
+        "S(<ANY>) _2 <copula> _1 <negation> T(<as>) O(<loose>)",
+        says="set level with another",
+    ),
+    *_compares(
         "most",
         "(?<=.) T(<most>) _2 O(<nutrient|loose|loose-noun|loose-weak>)",
         level="more",

@@ -118,7 +118,7 @@ FUNCTION = (
     *_function(
         "is-needed",
         "S(<nutrient>) ~5 <copula> ~4 T(<NEED>)",
-        "S(<nutrient>) ~14 T(<goodfor>) ~2 O(<audience-baby|audience-adult>)",
+        "S(<nutrient>) ~14 T(<goodfor>) ~2 O(<audience-baby|audience-adult|age>)",
         effect="importance",
         says="a nutrient is needed",
     ),

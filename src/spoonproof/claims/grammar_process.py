@@ -17,10 +17,13 @@ PROCESS = (
             "O(<NUTRIENT|health|health-weak|loose|loose-weak|effect>)"
         ),
         "S(<process|process-weak>) ~7 T(<lose-n>) (?!_2 <food> _1 <with>) ~6 O(<ambiguous-nutrient>)",
+        "S(<process>) ~4 <copula> _2 O(<NUTRIENT>) _1 <copula> _1 T(<keep-n|lose-n|is-lost>)",
         "S(<process>) T(<keep-n|lose-n>) ~16 O(<NUTRIENT>) (?=_?(?:[.,:?]|$))",
         "S(<storing>) ~7 T(<lose-n|keep-n>) _4 O(<NUTRIENT>)",
         "S(<process>) _1 <copula> _2 T(<enemy>) _2 O(<NUTRIENT|health-weak>)",
         "O(<NUTRIENT|health|health-weak>) _1 T(<gain-n|rises>) <when-ill|bound> _3 S(<process>)",
+        "O(<NUTRIENT>) _2 T(<keep-n|is-gone>) <when-ill|at> _4 S(<process|process-weak>)",
+        "T(<more|less>) _1 O(<NUTRIENT>) <from|in> _2 <food> <when-ill> _2 S(<process>)",
         "O(<NUTRIENT|contaminant>) ~3 T(<keep-n|lose-n|gain-n>) _1 <at> _1 S(<process|process-weak>)",
         "O(<NUTRIENT|health>) _2 T(<rises|gain-n>) ~3 <in> _1 S(<process|process-weak|food>)",
         "O(<NUTRIENT|health>) ~3 T(<more|prefix-high|absorb>) <when-ill> _3 S(<process|process-weak>)",
@@ -135,6 +138,7 @@ PROCESS = (
         "S(<process>) ~6 T(<reduction>) ~6 O(<NUTRIENT>)",
         "S(<process>) ~4 T(<loss>) ~3 <number> _5 O(<NUTRIENT>)",
         "S(<process>) ~6 T(<loss>) _1 O(<NUTRIENT>)",
+        "T(<loss>) _1 O(<NUTRIENT>) ~9 <when-ill|at|in> _1 S(<process>)",
         says="how much a process loses",
     ),
     *_process(

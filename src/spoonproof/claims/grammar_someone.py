@@ -53,6 +53,7 @@ SOMEONE = (
         "can-digest",
         "(?:<audience-baby|body|inner-body>) _1 <negation|can-ask> O(<digest>) _3 S(<FOOD|NUTRIENT>)",
         "O(<absorb>) <more> ~5 S(<food>)",
+        "O(<inner-body|effect>) ~9 <handles> _2 S(<FOOD|solids|nutrient>)",
         loose=True,
         says="how it is digested",
     ),

@@ -11,8 +11,10 @@ import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
+from spoonproof.feeding.asked import acquitted
 from spoonproof.feeding.carried_on import carried_on
 from spoonproof.feeding.clauses import Place, names_child
+from spoonproof.feeding.defied import defies
 from spoonproof.feeding.disowned import set_aside
 from spoonproof.feeding.handed import in_a_bowl, in_the_dish, in_the_pot, reckoned
 from spoonproof.feeding.hers_first import beside_hers, hers_first
@@ -126,7 +128,7 @@ def _sentence_by_sentence(
         said = text[start:end]
         around = text[places[max(0, at - 1)][0] : start], text[end : places[min(len(places) - 1, at + 1)][1]]
         here = replace(asked, names={**those, **eats_it(others, said)})
-        named = tables.phrases.find(said)
+        named = tables.phrases.find(said, negated=defies(said, tables))
         alone = {hit: (words, there) for hit, words, there in apart(said, named)}
         for hit in (*named, *said_otherwise(said, tables)):
             if passage.kind == "step" and any(set(hit.phrase) <= name for name in own):
@@ -136,6 +138,9 @@ def _sentence_by_sentence(
             if likened(said, hit):
                 continue
             row = here.danger(said, hit, partial(here.stance, said, hit, around), around=around, film=film)
+            if row is None and acquitted(text, start, (start + hit.start, start + hit.end), tables):
+                harmless = here.stance(said, hit, around)._replace(turned="")
+                row = here.danger(said, hit, harmless._replace, around=around, film=film)
             if row is None and hit in alone:
                 own_words = partial(stance, *alone[hit], tables, names=here.names)
                 row = here.danger(*alone[hit], own_words, around=around, film=film)

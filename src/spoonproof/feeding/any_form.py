@@ -44,7 +44,9 @@ _SWEETS = frozenset("icing frosting toffee fudge candy jelly cake cupcake toffee
 _BREWED = re.compile(r"\b(?:milky|weak|sweet|black|iced|cold|strong|stewed|builder['’]?s) $", re.I)
 _IS_GIVEN = re.compile(r" (?:is|was|are|were|can be|may be) (?:given|fed|offered|served) to\b", re.I)
 _INTO_CUP = re.compile(
-    r" (?:in|from|out of) (?:the|a|an|her|his|their|my) (?:\w+ )?(?:beaker|cup|bottle|mug|saucer|spoon)\b", re.I
+    r" (?:in|into|from|out of) (?:the|a|an|her|his|their|my) (?:\w+(?:['’]s)? )?(?:beaker|cup|bottle|mug"
+    r"|saucer|spoon)\b",
+    re.I,
 )
 _FROZEN_AT_HOME = re.compile(
     r"\b(?:home ?-?made|mak(?:e|ing)|made|fr(?:eeze|oze|ozen)|mould|mold|breast|milk|formula|pur[eé]e|fruit|yog\w+)\b",

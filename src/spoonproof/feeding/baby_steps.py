@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from spoonproof.feeding.words import keys, words
 from spoonproof.model.recipe import Recipe, Step
@@ -12,7 +13,7 @@ from spoonproof.model.treatment import Treatment
 
 def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) -> list[Step]:
     """The steps before or in the baby's bowl that touch this food line: linked to it, or naming its food."""
-    named = _long(name)
+    named = set(_long(name))
     # "hard-boil the eggs" boils no egg yolk that stands on a line of its own
     shorter = [key for at, one in enumerate(recipe.foods) if at != line and (key := _long(one.name)) < named]
     named -= set().union(*shorter)
@@ -35,8 +36,9 @@ def steps_of(recipe: Recipe, line: int, treatment: Treatment | None, name: str) 
     return touched
 
 
-def _long(name: str) -> set[str]:
-    return {word.key for word in words(name) if len(word.key) > 2}
+@lru_cache(maxsize=500)  # each food line is held against all others
+def _long(name: str) -> frozenset[str]:
+    return frozenset(word.key for word in words(name) if len(word.key) > 2)
 
 
 def only_family(step: Step) -> bool:

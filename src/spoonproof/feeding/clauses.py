@@ -46,7 +46,7 @@ _BORDER = re.compile(
     re.I,
 )
 _MARKS = frozenset(";:.!?()\n–—-,")
-_LEADING = re.compile(rf"\W*(?:and |but |so )?(?:as|{_OPENS})\b[^,]*(,)", re.I)
+_LEADING = re.compile(rf"\W*(?:and |but |so )?(?:as|instead of|rather than|{_OPENS})\b[^,]*(,)", re.I)
 """A clause that another follows without a word between: "while she ate, my toast went cold"."""
 _THE_LAST = re.compile(
     r"\b(?:ha[sd]|have|gets?|got|eats?|ate|gives?|gave|likes?|loves?|takes?|took|tries|tried) (?:(?:her|him|them) )?"
@@ -89,7 +89,7 @@ def clauses(
 ) -> list[Clause]:
     """The clauses of a sentence whose ``foods`` stand at these places; ``names``: of ``people``."""
     marks = [*_marks(said, tables), *_named(said, names)] if names else _marks(said, tables)
-    marks = _standing(sorted(marks)) if names else marks
+    marks = _standing(sorted(marks), said) if names else marks
     marks = [mark for mark in marks if not any(_in_name(mark, food) for food in foods)]
     found: list[Clause] = []
     for start, end in pairwise(_edges(said, foods)):
@@ -146,6 +146,37 @@ def _edges(said: str, foods: Sequence[Place]) -> list[int]:
     return sorted({*edges, *(edge for edge in leading if not any(start < edge < end for start, end in foods))})
 
 
+def harms_child(clause: Clause) -> bool:
+    """Whether it says of something that it harms a child: "can harm a baby", and not "harms the cough bugs"."""
+    children = clause.of("child", "plural", "they")
+    return any(0 < child.start - harm.end <= _OBJECT_NEAR for harm in clause.of("harms") for child in children)
+
+
+def meet(said: Clause | Hit, place: Place) -> bool:
+    """Whether its words have a character in common with a place: a phrase leaves room between its own."""
+    own = said.own if isinstance(said, Hit) and said.own else ((said.start, said.end),)
+    return any(start < place[1] and place[0] < end for start, end in own)
+
+
+def standing(said: str, clause: Clause, own: Sequence[Place], *classes: str) -> list[Hit]:
+    """The words of ``classes`` that are none of the danger's ``own``, and neither a hedge nor a condition."""
+    hedges = clause.of("hedges")
+    return [
+        mark
+        for mark in clause.of(*classes)
+        if not any(meet(mark, place) for place in own)
+        and not any(meet(mark, (hedge.start, hedge.end)) for hedge in hedges)
+        and not _CONDITION.search(said, clause.start, mark.start)
+    ]
+
+
+_CONDITION = re.compile(
+    r"\b(?:if|when|though)\b(?:[^,.;:]{0,20}|(?: (?!(?:is|are|was|has|gets?)\b)[\w'’-]+){1,4} )$", re.I
+)
+"""Words before a denial of the case that is spoken of, not of what is then done: "if he will not open his mouth"."""
+
+_OBJECT_NEAR = 8
+"""Characters between a harm and whom it strikes: "can hurt your baby"."""
 _LEAST = 2
 """Words that a clause has at least: "so" belongs to what follows."""
 
@@ -154,7 +185,7 @@ def _marks(said: str, tables: FeedingTables) -> Sequence[Hit]:
     """The words of all classes that hold: each food of a sentence asks for them."""
     known = cast("Remembered[str, Sequence[Hit]]", tables.spelled_out.setdefault("marks of a sentence", Remembered()))
     marks = known.get(said)
-    return marks if marks is not None else known.keep(said, _standing(list(_all_marks(said, tables))))
+    return marks if marks is not None else known.keep(said, _standing(list(_all_marks(said, tables)), said))
 
 
 def _in_name(mark: Hit, food: Place) -> bool:
@@ -180,14 +211,23 @@ def _all_marks(said: str, tables: FeedingTables) -> Iterator[Hit]:
     for start, end in hers:
         if (start, end) not in ours or _GIVEN.search(said[:start]):  # "mine eats it cold", "I give mine"
             yield Hit(start, end, "babys")
+    for match in _STOPPED.finditer(said):
+        yield Hit(*match.span(), "bad")
     for match in UNCUT.finditer(said):
         yield Hit(match.start(), match.end(), "undenies")
 
 
+_CARE = (
+    r"(?:worry|feel|car|bother|fret|fear|fuss|think|wait|avoid|skip|cut|halv|quarter|slic|chop|blend|mash|grind|grat|soak|cook|boil"
+    r"|steam|peel|test|watch|check|chill|cool|steril|strap|measur|wash|breastfe|formula|supervis|count|ask)"
+)
+_STOPPED = re.compile(rf"\b(?:stop(?:s|ped)?|quit|g[ai]ven? up)(?= (?!{_CARE})[a-z]+ing\b)", re.I)
+"""What is done no longer, unless it is what makes food safe or keeps the baby so: "we have stopped propping it"."""
 _UNDONE = {
     "denies": "undenies",
     "wary": "undenies",
     "bad": "unbad",
+    "harms": "unbad",
     "other": "babys",
     "child": "idle",
     "condemns": "pardons",
@@ -197,14 +237,14 @@ _UNDONE = {
 """What words of a class are not where they stand in words of another: "no need to avoid", "out of my bowl"."""
 
 
-def _standing(marks: Sequence[Hit]) -> list[Hit]:
+def _standing(marks: Sequence[Hit], said: str) -> list[Hit]:
     """The marks that hold."""
     held = [mark for mark in marks if not any(_undoes(one, mark) for one in marks)]
     others = [mark for mark in held if mark.value == "other"]
     return [
         one
         for one in held
-        if one.value not in ("they", "plural", "child") or not any(_part_of(one, of) for of in others)
+        if one.value not in ("they", "plural", "child") or not any(_part_of(one, of, said) for of in others)
     ]
 
 
@@ -212,9 +252,11 @@ def _undoes(one: Hit, mark: Hit) -> bool:
     return one.value == _UNDONE.get(mark.value) and one.start < mark.end and mark.start < one.end
 
 
-def _part_of(mark: Hit, other: Hit) -> bool:
-    """Whether words for a child belong to those for somebody else: "the big children's", "his father"."""
-    return other.start <= mark.start < other.end or (mark.value in ("they", "plural") and mark.end + 1 == other.start)
+def _part_of(mark: Hit, other: Hit, said: str) -> bool:
+    """Whether words for a child belong to those for somebody else: "the big children's", "his father", "the baby's
+    brother"."""
+    owns = mark.value in ("they", "plural") or said[mark.start : mark.end].endswith(("'s", "’s", "s'", "s’"))
+    return other.start <= mark.start < other.end or (owns and mark.end + 1 == other.start)
 
 
 def _words(tables: FeedingTables) -> Patterns:

@@ -7,7 +7,7 @@ from typing import cast
 
 from spoonproof.feeding.clauses import names_child
 from spoonproof.feeding.tables import FeedingTables
-from spoonproof.feeding.told_patterns import Classes, Patterns
+from spoonproof.feeding.told_patterns import Classes, Hit, Patterns
 from spoonproof.feeding.turned import sentence_of, turned
 from spoonproof.model.finding import Level, SourceRef
 from spoonproof.model.record import dataclass
@@ -56,8 +56,7 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
                 continue
             if turned(passage.text, hit, tables):
                 continue
-            said = passage.text[slice(*sentence_of(passage.text, hit))]
-            if hit.value in _WHERE_A_CHILD_IS and not names_child(said, tables):
+            if hit.value in _WHERE_A_CHILD_IS and not names_child(_around(passage.text, hit), tables):
                 continue
             row = rows[hit.value]
             last = found[-1] if found and found[-1].passage is passage else None
@@ -68,6 +67,12 @@ def contradictions(passages: Iterable[Passage], tables: FeedingTables) -> list[C
             place = hit.start, hit.end
             found.append(Contradiction(row.text("caution"), level, why, remedy, *place, source, passage, hit.value))
     return found
+
+
+def _around(text: str, hit: Hit) -> str:
+    """The sentence of what is told, with what stands before its colon: "for our nine-month-old: raw dough"."""
+    start, end = sentence_of(text, hit)
+    return text[max(text.rfind(mark, 0, max(0, start - 1)) for mark in ".!?\n") + 1 : end]
 
 
 _OF_FOODS = frozenset({"beans-unboiled", "bone-to-gnaw", "milk-too-soon", "frozen-fruit", "allergen-late"})

@@ -22,6 +22,21 @@ _WRONG_THEN = re.compile(
 )
 """What opens a tale of regret, whose deeds are its warning: "what I got wrong with my first. I gave him ..."."""
 _DONE_THEN = re.compile(r"\b(?:i|we) (?:\w+ )?(?:gave|put|did|let|made|fed|used|propped|left|mixed|added)\b", re.I)
+_LED_TO_IT = re.compile(r"\b(?:(?<!not )because|after|since|all because) (?:i|we|he|she|they|\w+)\b", re.I)
+"""What names the cause of what went wrong before it: "we ended up in hospital because we ..."."""
+_USED_TO = re.compile(r"\b(?:i|we) (?:always )?(?:used to|would always)\b", re.I)
+_TILL_TOLD = re.compile(
+    r"\b(?:until|till|before) (?!(?:i|we) (?:told|warned)\b)(?:[\w’'-]+ ){1,5}?"
+    r"(?:told|said|warned|showed|explained|pointed|stopped|put|read|learn\w+|found|heard|reali[sz]ed|saw|choked|caught)\b",
+    re.I,
+)
+"""What was done until somebody learned better: "I used to prop the bottle, until the health visitor told me off"."""
+_NOT_US = re.compile(
+    r"[,;:.–—-]+ ?(?:but )?(?:i|we) (?:(?:do|did|would|will)(?: not|n['’]t)|won['’]t|never(?: do| did| would| will)?)"
+    r"(?: (?:do|did) (?:it|that|so))?\s*(?=[.!?;,]|$)",
+    re.I,
+)
+"""What others do and the teller does not, said of no other deed: "other people prop the bottle, I do not"."""
 _THIS_HAS_NONE = re.compile(
     r"[.!?\s]*(?:(?:but|and|so) )?(?:this(?: (?:one|bowl|version))?|these|mine|ours|hers|his|the baby['’]s)"
     r" (?:has|have|needs?|gets?|takes?|goes? with|contains?|does with) (?:neither|none|no such thing"
@@ -35,12 +50,14 @@ _NONE_DONE = re.compile(
 )
 """What opens a list of advice that its teller took none of, until she says what she did."""
 _BAD_ONES = re.compile(
-    r"\b(?:(?:things?|foods?|tips?|advice|habits?|ideas?|drinks?|snacks?)\b[^.:!?\n]{0,30}?\b(?:never to"
+    r"\b(?:(?:things?|foods?|tips?|advice|habits?|ideas?|drinks?|snacks?|mistakes?|errors?"
+    r"|traps?|myths?)\b[^.:!?\n]{0,30}?\b(?:never to"
     r"|not to|to avoid|to skip"
-    r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|laughed|refused|threw|binned"
+    r"|forbidden|banned|(?:i|we|you)(?:['’]d| would| should)? (?:never|not|ignored?|laughed|refused?|threw|binned"
     r"|avoid))"
-    r"|what (?:never|not) to|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?"
-    r"|advice|ideas?|habits)"
+    r"|what (?:never|not) to|what (?:i|we|you|nobody) (?:never|(?:do|does|did|would|will|should|must|can)(?: not"
+    r"|n['’]t)|won['’]t|can(?:no|['’])t|avoid)"
+    r"|(?:worst|bad|terrible|dreadful|awful|silly|daft|dangerous) (?:\w+ )?(?:tips?|advice|ideas?|habits)"
     r"|(?:avoid|never \w+|do(?: not|n['’]t) \w+|skip|forget) (?:\w+ ){0,3}?(?:these|the following|the old"
     r"|all that)|no-nos)\b[^.:!?\n]*[.:!]",
     re.I,
@@ -49,7 +66,10 @@ _BAD_ONES = re.compile(
 _PRAISES = re.compile(r"\b(?:works?|worked|loves?|true|right|best|miss)\b", re.I)
 _TURNS = re.compile(
     r"\b(?:instead|rather|but (?:i|we|do|here)|what (?:i|we) do|(?:i|we) (?:do|give|let|put)|now (?:for|the)|do give"
-    r"|the good|better ones?)\b",
+    r"|the good|better ones?)\b"
+    r"|[.!?][ ;][^.!?]{0,40}?\b(?:i|we) (?!never|(?:do|did|would|could|should|must|ca)(?: not|n['’]t)|won['’]t|refuse"
+    r"|would never)\w+"
+    r"|[.!?][ ;](?:so |and )?(?:s?he|they|(?:the|my|our) \w+) (?:gets?|has|have|eats?|loves?|likes?|drinks?|sleeps?)\b",
     re.I,
 )
 """Where such a list ends, and what is done begins."""
@@ -76,7 +96,9 @@ _PAST = re.compile(
     re.I,
 )
 """Times long gone, of which a tale tells."""
-_PAST_DEED = re.compile(r"\b(?:\w+ed|gave|had|was|were|put|fed|told|said|got|did|went|let|made|would|used to)\b", re.I)
+_PAST_DEED = re.compile(
+    r"\b(?:\w+ed|left|held|kept|took|gave|had|was|were|put|fed|told|said|got|did|went|let|made|would|used to)\b", re.I
+)
 _OF_NOW = re.compile(
     r"\b(?:now|nowadays|today|these days|tonight|still|my (?!(?:great|gran|nan|mum|mother|own mother)\w*)\w+"
     r"|our (?:baby|son|daughter|little|youngest)|(?:i|we)(?:['’](?:m|ve|re|d|ll)| \w+))\b",
@@ -108,6 +130,14 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
         return True
     if _WRONG_THEN.search(text, max(0, start - _BEFORE), start) and _DONE_THEN.search(text, start, place[1]):
         return True
+    if _NOT_US.search(text, place[1], _sentence_end(text, min(len(text), _sentence_end(text, place[1]) + 1))):
+        return True
+    if _LED_TO_IT.search(text, start, place[1]) and any(
+        one.has("condemns") for one in clauses(text[start : place[0]], (), tables)
+    ):
+        return True
+    if _USED_TO.search(text, start, place[1]) and _TILL_TOLD.search(text, place[1], place[1] + _BEHIND):
+        return True
     if _listed_only(text, start, place) or _of_the_past(text, start, place):
         return True
     after = place[1], place[1] + _BEHIND_ALONE
@@ -124,6 +154,8 @@ def disowned(text: str, start: int, place: tuple[int, int], tables: FeedingTable
 
 def _of_another(text: str, start: int, place: tuple[int, int], behind: Clause, tables: FeedingTables) -> bool:
     """Whether a clause behind what is told names another food: "whole grapes. Popcorn, though, is very dangerous"."""
+    if behind.start == 0:
+        return False  # "salt in his vegetables is something we don't do"
     told = {food.value for food in tables.phrases.find(text[start : place[1]], negated=True)}
     said = text[place[1] + behind.start : place[1] + behind.end]
     named = {food.value for food in tables.phrases.find(said, negated=True)}
@@ -137,7 +169,7 @@ def _listed_only(text: str, start: int, place: tuple[int, int]) -> bool:
         (one for one in _BAD_ONES.finditer(text, max(0, start - _LIST), place[0]) if not _PRAISES.search(one[0])), None
     )
     if listed is not None:
-        return not (_DONE_THEN.search(text, listed.end(), place[1]) or _TURNS.search(text, listed.end(), place[0]))
+        return not (_DONE_THEN.search(text, listed.end(), place[1]) or _TURNS.search(text, listed.end(), place[0] + 1))
     refused = _NOT_FOLLOWED.search(text, place[1], place[1] + _LIST)
     return refused is not None and not _DONE_THEN.search(text, start, refused.start())
 
@@ -147,7 +179,8 @@ _STILL = re.compile(
     r"|\bstill (?:do|does|give|use|swear|works?)\b|\b(?:it|that|this) (?:works?|worked|helps?|helped)\b|\bgood advice\b"
     r"|\bwhat (?:i|we) (?:do|did)\b|\bso (?:i|we) (?:do|did|gave|give|put|let)\b"
     r"|\band so do (?:i|we)\b|\b(?:i|we) do the same\b|\b(?:i|we) swear by\b"
-    r"|\b(?:they|she|he|gran|nan) (?:was|were) right\b|\bbut (?:i|we) (?:do|did|gave|give|kept|carr)|\banyway\b",
+    r"|\b(?:they|she|he|gran|nan) (?:was|were) right\b|\banyway\b"
+    r"|\bbut (?:i|we) (?:(?:do|did)\b(?! not|n['’]t)|gave|give|kept|carr)",
     re.I,
 )
 """What is praised though it is of the past: "in my day it was whisky on the gums, and it never hurt us"."""
@@ -157,9 +190,10 @@ def _of_the_past(text: str, start: int, place: tuple[int, int]) -> bool:
     """Whether it is a deed of a tale of times long gone: "in the fifties ... by nine weeks the baby had bacon"."""
     end = _sentence_end(text, place[1])
     gone = next(_PAST.finditer(text, max(0, start - _BEFORE), end), None)
-    if gone is None or not _PAST_DEED.search(text, gone.start(), end):
+    if gone is None or not _PAST_DEED.search(text, min(start, gone.start()), end):
         return False
-    return not (_OF_NOW.search(text, max(gone.end(), start), end) or _STILL.search(text, start, place[1] + _BEHIND))
+    told = start if gone.start() > place[0] else max(gone.end(), start)  # "people propped bottles in the fifties"
+    return not (_OF_NOW.search(text, told, end) or _STILL.search(text, start, place[1] + _BEHIND))
 
 
 _CRAFT = re.compile(
@@ -228,7 +262,7 @@ def set_aside(text: str, start: int, place: tuple[int, int], tables: FeedingTabl
         return True
     if _STILL.search(text, start, place[1] + _BEHIND):
         return False
-    if _of_toys(text, place, tables) or only_asked(text, start, place) or disowned(text, start, place, tables):
+    if _of_toys(text, place, tables) or only_asked(text, start, place, tables) or disowned(text, start, place, tables):
         return True
     told = clauses(text[start : place[1] + _BEHIND], (), tables)
     return next(clause for clause in told if place[1] <= start + clause.end).has("once")

@@ -16,7 +16,7 @@ from spoonproof.feeding.kinds import Part, kinds_of, kinds_of_record, parts
 from spoonproof.feeding.named import MADE_HERE, NEVER_MADE, ROUND, STEP_KINDS, cut_up, for_others, in_everyday_sense
 from spoonproof.feeding.served import Served, as_served, line_served
 from spoonproof.feeding.shaped import shapes, sprouts
-from spoonproof.feeding.step_words import PREPARED
+from spoonproof.feeding.step_words import MIX, PREPARED
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
 from spoonproof.feeding.words import Found, fold, keys
@@ -251,7 +251,8 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
                 made.add(hit.phrase)
                 continue
             words, span = text[hit.start : hit.end], _step_span(recipe, step.span, text, hit)
-            for row in _holding(rows, classes, _as_named(text, hit), recipe.youngest):
+            facts = _as_named(text, hit) | ({"mixed"} if MIX.search(text) else set())
+            for row in _holding(rows, classes, facts, recipe.youngest):
                 yield _in_step(row, words, span, step.index, classes)
 
 

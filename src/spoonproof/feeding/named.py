@@ -11,7 +11,7 @@ STEP_KINDS = frozenset(
     """honey salt stock-cube stock salty-sauce sugar syrup sugary condensed-milk popcorn marshmallow jelly-cube
     hard-sweet alcohol tea rice-drink sweetener nut nut-butter dried-fruit raw-milk raw-milk-cheese kelp hijiki
     salty-food juice medicine raw-egg-product mould-cheese mercury-fish mercury-us coffee
-    small-round berry""".split()
+    small-round berry raw-dish""".split()
 )
 ROUND = frozenset({"small-round", "berry"})
 """Kinds whose shape a step may change where it names them."""

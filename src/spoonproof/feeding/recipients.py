@@ -64,10 +64,8 @@ _DONE_WITHOUT = re.compile(
     r"\b(?:ditch|omit|forgo|forwent|drop|scrap|cut|swapp|lea(?:ve|ving) off|left off)\w* (?:the |any |all |all the )?$",
     re.I,
 )
-_SWAPPED = re.compile(
-    r"\b(?:swap|replac|trad|exchang|substitut)\w* (?:out )?(?:the |any |all the |your |our )?(?:\w+ )?$", re.I
-)
-_FOR_ANOTHER = re.compile(r"(?: \w+)? (?:for|with|by) ", re.I)
+_SWAPPED = re.compile(r"\b(?:swap|replac|trad|exchang|substitut)\w* (?:out )?(?:(?!(?:for|with|by)\b)\w+ ){0,5}$", re.I)
+_FOR_ANOTHER = re.compile(r"(?: \w+){0,3} (?:for|with|by) ", re.I)
 """What is taken out for what stands behind: "swap the honey for date paste"."""
 _STILL_IN = re.compile(r"^\W+(?:in|into|on|onto|over|to|through|up|small|lengthways)\b", re.I)
 _POURED = re.compile(r"\b(?:salt|sugar|honey|syrup)$", re.I)

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
-from spoonproof.feeding.done_to import done_to
+from spoonproof.feeding.done_to import done_to, undone_later
 from spoonproof.feeding.heat import (
     COOKED_IN,
     boiled_briefly,
@@ -33,12 +33,10 @@ from spoonproof.feeding.step_words import (
     BURST,
     CARVED,
     CLAUSE,
-    COARSE,
     DRINK,
     DRINK_HEAD,
     DRINK_NAME,
     DRINK_TITLE,
-    FIRM_END,
     GLOB,
     HOT_THROUGH,
     IN_FOUR,
@@ -47,7 +45,6 @@ from spoonproof.feeding.step_words import (
     RUNNY,
     SET_IN_HEAT,
     SHELLS_OPEN,
-    SOFT_END,
     SOFTENED,
     SOLID,
     SPREAD_THIN,
@@ -58,7 +55,7 @@ from spoonproof.feeding.step_words import (
 from spoonproof.feeding.words import keys
 from spoonproof.model.food import Food
 from spoonproof.model.kitchen import Foods
-from spoonproof.model.recipe import Cut, FoodLine, Recipe, Step
+from spoonproof.model.recipe import Cut, FoodLine, Recipe
 from spoonproof.model.record import NamedTuple
 from spoonproof.model.treatment import Treatment
 
@@ -145,8 +142,7 @@ def as_served(
     fats = {at for at, one in enumerate(recipe.foods) if at != index and keys(one.name) & COOKED_IN}
     of_it = [any({*action.foods} - fats == {index} for action in step.actions) for step in steps]
     _from_steps(recipe, index, left, line, facts, called, of_it)
-    if _blended_later(steps, texts, treatment, facts):
-        facts.discard("coarse")
+    facts -= undone_later(facts, steps, texts, treatment)
     kept, uncut = kept_back(_babys(recipe), names)
     if kept:
         facts -= _WORKED
@@ -159,15 +155,6 @@ def as_served(
     if facts & {"fine", "blended", "mashed"}:
         facts.discard("whole")
     return frozenset(facts)
-
-
-def _blended_later(
-    steps: Sequence[Step], texts: Sequence[str], treatment: Treatment | None, facts: Iterable[str]
-) -> bool:
-    """Whether it is blended after the last step that grinds it coarsely."""
-    at = treatment.made_step if treatment and "blended" in facts else None
-    coarse = (step.index for step, text in zip(steps, texts, strict=True) if COARSE.search(text))
-    return at is not None and all(index < at for index in coarse)
 
 
 _GRINDS = re.compile(r"\b(?:crush|grind|ground|pound|chop|shred|minc|grat|blitz|crumbl|snip|slic)\w*|\bfinely\b", re.I)
@@ -280,10 +267,7 @@ def _from_steps(
         facts |= done_to(text, words.names, words.others, alone and not words.names & keys(text))
     said = frozenset[str]().union(*(_said(text) for text in texts))
     facts |= said & {"stoned", "spread-thin", "mixed"}
-    told = " ".join(texts)
-    if "said-firm" in facts and SOFT_END.search(told, [match.end() for match in FIRM_END.finditer(told)][-1]):
-        facts.discard("said-firm")  # "steam for 4 minutes, leaving some bite, then simmer until soft"
-    facts |= {fact for fact, pattern, where in _TELLS if any(pattern.search(text) for text in where(words))}
+    facts |= {fact for fact, _, where in _TELLS if any(fact in _tells(text) for text in where(words))}
     facts |= {"boned"} & frozenset[str]().union(*(_said(text) for text in words.babys))
     if any(_bursts(text, words.names, words.others) for text in words.named):
         facts.add("burst")
@@ -382,6 +366,12 @@ _SAID = (
 def _said(text: str) -> frozenset[str]:
     """What a step says of all that is in it."""
     return frozenset(fact for fact, pattern in _SAID if pattern.search(text))
+
+
+@lru_cache(maxsize=4_000)  # a step is asked for each food of the dish
+def _tells(text: str) -> frozenset[str]:
+    """The facts of which a text has words."""
+    return frozenset(fact for fact, pattern, _ in _TELLS if pattern.search(text))
 
 
 def _bursts(text: str, names: frozenset[str], others: frozenset[str]) -> bool:

@@ -114,6 +114,10 @@ _MADE_SAFE = re.compile(
 _ALLERGY_TO = re.compile(r"[ -](?:allerg|intoleran|sensitiv|free\b)", re.I)
 _FLESH = frozenset({"meat", "fine-meat", "fish"})
 _RAW_BEFORE = re.compile(r"\braw (?:\w+ )?$", re.I)
+_RARE_BEFORE = re.compile(
+    r"\b(?:rare(?! (?:treat|occasion))|bloody|underdone|undercooked|half[- ]cooked) (?:\w+ )?$", re.I
+)
+_UNBAKED = ("dough", "batter", "mix")
 _STAYS_RAW = re.compile(
     r"\b(?:it|they|that|is|are) (?:(?:stays?|is|are|left|keeps?|still) ){1,2}(?:\w+ ){0,2}raw\b", re.I
 )
@@ -132,6 +136,19 @@ def endangering(kinds: frozenset[str], said: str, hit: Found, kind: str, *, by_s
     return classes
 
 
+_FROZEN = re.compile(r"\b(?:frozen|icy|ice[- ]cold|straight from the freezer),? (?:\w+ )?$", re.I)
+_IN_A_DISH = re.compile(
+    r"\b(?:porridge|smoothie|sauce|batter|muffins?|pancakes?|pur[eé]e|crumble|pudding|pan|pot|oven|thaw\w*|defrost\w*)\b",
+    re.I,
+)
+
+
+def _frozen_round(told: Told) -> bool:
+    """Whether round food is handed over as it comes from the freezer, whole: "frozen grapes to suck"."""
+    made = _MADE_SAFE.search(told.said.replace("tray", " ")) or _CUT_UP.search(told.said)
+    return _FROZEN.search(told.before) is not None and not (made or _IN_A_DISH.search(told.said))
+
+
 def _left_round(told: Told) -> bool:
     if HANDFUL.search(told.near) or told.behind(_WHOLE_LATER):
         return True
@@ -142,8 +159,11 @@ def _left_round(told: Told) -> bool:
     return _BY_HAND.search(told.said) is not None and not _MADE_SAFE.search(told.said.replace("tray", " "))
 
 
+_SOFT = re.compile(r"\b(?:soft|ripe|squashy|tender)(?:,| and)? (?:\w+ )?$", re.I)
+
+
 def _hard_as_it_is(told: Told) -> bool:
-    if told.name.endswith("squashes"):
+    if told.name.endswith("squashes") or _SOFT.search(told.before):
         return False
     if "raw" in keys(told.near):
         return True
@@ -185,14 +205,20 @@ def _words_near(words: re.Pattern[str]) -> Callable[[Told], bool]:
 _SHOWN: tuple[tuple[frozenset[str], Callable[[Told], bool]], ...] = (
     (frozenset({"small-round", "berry", "cheese-ball", "big-bean"}), _left_round),
     (frozenset({"small-round"}), _words_near(_IN_HALVES)),
+    (frozenset({"small-round"}), _frozen_round),
     (frozenset({"pea"}), lambda told: "raw" in keys(told.near) or _IN_THE_POD.search(told.near) is not None),
     (_RAW_HARD, _hard_as_it_is),
     (frozenset({"stone-fruit"}), lambda told: bool(_STONE_IN.search(told.said) or _ON_STONE.search(told.said))),
     (frozenset({"egg"}), _egg_not_set),
-    (_FLESH, lambda told: _RAW_BEFORE.search(told.said[: told.hit.start]) is not None),
+    (_FLESH, lambda told: _RAW_BEFORE.search(told.before) is not None),
+    (_FLESH, lambda told: bool(_RARE_BEFORE.search(told.before) and ONE_CHILD.search(told.said))),
     (frozenset({"shellfish"}), _raw_from_the_sea),
     (frozenset({"hard-object"}), lambda told: told.behind(_TO_SUCK)),
     (frozenset({"raw-egg-product"}), _words_near(_HOME_MADE)),
+    (
+        frozenset({"raw-egg-product"}),
+        lambda told: told.name.endswith(_UNBAKED) and _RAW_BEFORE.search(told.before) is not None,
+    ),
     (frozenset({"sausage"}), _in_rounds),
     (frozenset({"meat"}), _in_lumps),
     (frozenset({"hard-cheese"}), _words_near(_CUT_SAID)),

@@ -8,24 +8,19 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from spoonproof.feeding.asked import only_asked
-from spoonproof.feeding.clauses import Clause, Place, clauses
+from spoonproof.feeding.asked import acquitted, only_asked
+from spoonproof.feeding.clauses import Clause, Place, clauses, harms_child, meet, standing
+from spoonproof.feeding.defied import given_after_all, still_done
 from spoonproof.feeding.disowned import disowned
 from spoonproof.feeding.people import people
 from spoonproof.feeding.tables import FeedingTables
 from spoonproof.feeding.told_patterns import END, Hit
 
-_CONDITION = re.compile(
-    r"\b(?:if|when|though)\b(?:[^,.;:]{0,20}|(?: (?!(?:is|are|was|has|gets?)\b)[\w'’-]+){1,4} )$", re.I
-)
-"""Words before a denial of the case that is spoken of, not of what is then done: "if he will not open his mouth"."""
 _ANEW = re.compile(r",\s+(?:just|simply|only|then|my)\b", re.I)
 """Where another clause begins that names nobody: "isn't wasted, just refreeze it"."""
+_NOT = re.compile(r"(?:(?:does|do|did|is|are|was|were) not|\w+n['’]t|not|never)\b", re.I)
 _DENY_THEMSELVES = frozenset({"all-foods", "allergen-late", "drops-lapsed"})
 """Rows whose danger is itself that something is not given, or that nothing is held back: "no eggs till two"."""
-_ASKED = re.compile(r"\?[;\s]*")
-_AT_ONCE = 2
-"""Characters before which an answer's "no" or "never" is the answer."""
 _DOER = 8
 """Characters between who does something and what is done: "Max often walks"."""
 _REACH = 200
@@ -41,17 +36,26 @@ def turned(text: str, hit: Hit, tables: FeedingTables) -> bool:
     said = text[start:end]
     own = [(one - start, other - start) for one, other in hit.own]
     read = clauses(said, (), tables, people(text))
-    home = [at for at, clause in enumerate(read) if any(_meet(clause, one) for one in own)]
+    home = [at for at, clause in enumerate(read) if any(meet(clause, one) for one in own)]
     governed = own[:1] if hit.value in _DENY_THEMSELVES else own
-    faults = ("faults",) if hit.value in _DENY_THEMSELVES else ("bad", "faults")
+    faults = ("faults",) if hit.value in _DENY_THEMSELVES else ("bad", "faults", "apart")
     if hit.value in _OF_WHO_EATS and _by_others(read[home[0]], own):
         return True
-    return (
+    denied = (
         any(_denied(said, read[at], own, governed) for at in home)
         or any(clause.has("once") for clause in read[: home[-1] + 1])
-        or any(_standing(said, clause, own, *faults) for clause in read[home[0] : home[-1] + 2])
-        or _answered(text, end, tables)
-        or only_asked(text, start, (hit.start, hit.end))
+        or any(standing(said, one, own, *faults) or harms_child(one) for one in read[home[0] : home[-1] + 2])
+    )
+    return (
+        (
+            denied
+            and not (
+                acquitted(text, start, (hit.start, hit.end), tables)
+                or still_done(text, hit.end)
+                or given_after_all(said, read[home[-1] + 1 :])
+            )
+        )
+        or only_asked(text, start, (hit.start, hit.end), tables)
         or disowned(text, start, (hit.start, hit.end), tables)
     )
 
@@ -60,7 +64,7 @@ def _by_others(clause: Clause, own: Sequence[Place]) -> bool:
     """Whether it is somebody else who does it, and no child stands there."""
     if clause.has("child", "they", "babys"):
         return False
-    return any(_meet(mark, place) or 0 <= place[0] - mark.end <= _DOER for mark in clause.of("other") for place in own)
+    return any(meet(mark, place) or 0 <= place[0] - mark.end <= _DOER for mark in clause.of("other") for place in own)
 
 
 def sentence_of(text: str, hit: Hit) -> tuple[int, int]:
@@ -71,41 +75,20 @@ def sentence_of(text: str, hit: Hit) -> tuple[int, int]:
     return start, stop.start() if stop else min(len(text), hit.end + _REACH)
 
 
-def _answered(text: str, end: int, tables: FeedingTables) -> bool:
-    """Whether the words after a question call what it asks about bad: "snacks in the car seat? Too risky for us"."""
-    asked = _ASKED.match(text, end)
-    if asked is None:
-        return False
-    stop = END.search(text, asked.end())
-    answer = text[asked.end() : stop.start() if stop else len(text)]
-    first = clauses(answer, (), tables)[:1]
-    return any(
-        mark.value != "denies" or mark.start <= _AT_ONCE
-        for clause in first
-        for mark in _standing(answer, clause, (), "denies", "bad", "faults")
-    )
-
-
-def _meet(clause: Clause | Hit, place: Place) -> bool:
-    return clause.start < place[1] and place[0] < clause.end
-
-
-def _standing(said: str, clause: Clause, own: Sequence[Place], *classes: str) -> list[Hit]:
-    """The words of ``classes`` that are none of the danger's ``own``, and neither a hedge nor a condition."""
-    hedges = clause.of("hedges")
-    return [
-        mark
-        for mark in clause.of(*classes)
-        if not any(_meet(mark, place) for place in own)
-        and not any(_meet(mark, (hedge.start, hedge.end)) for hedge in hedges)
-        and not _CONDITION.search(said, clause.start, mark.start)
-    ]
-
-
 def _denied(said: str, clause: Clause, own: Sequence[Place], governed: Sequence[Place]) -> bool:
-    """Whether a denial in the clause stands before a word of the danger's that it can govern."""
+    """Whether a denial in the clause stands before a word of the danger's that it can govern, or "does not wait" is
+    the danger's own verb, denied."""
+    ends = [place for place in governed if not _only_names(clause, place)] or governed
+    verbs = [mark for mark in clause.of("undenies") if _NOT.match(said, mark.start)]
+    if any(mark.start < place[0] and place[0] < mark.end <= place[1] for mark in verbs for place in ends):
+        return True
     return any(
         mark.end <= place[0] < clause.end and not _ANEW.search(said, mark.end, place[0])
-        for mark in _standing(said, clause, own, "denies", "needless")
-        for place in governed
+        for mark in standing(said, clause, own, "denies", "needless")
+        for place in ends
     )
+
+
+def _only_names(clause: Clause, place: Place) -> bool:
+    """Whether a word of the danger's is no more than who eats: "with nobody beside *him*" denies nothing of it."""
+    return any(mark.start <= place[0] and place[1] <= mark.end for mark in clause.of("child", "they", "babys"))

@@ -10,7 +10,8 @@ import re
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from spoonproof.feeding.clauses import Clause, Place, clauses
+from spoonproof.feeding.clauses import Clause, Place, clauses, harms_child, meet, standing
+from spoonproof.feeding.defied import given_after_all, given_anyway, still_done
 from spoonproof.feeding.handed import ANY_FORM
 from spoonproof.feeding.recipients import ONE_CHILD
 from spoonproof.feeding.tables import FeedingTables
@@ -116,12 +117,10 @@ _NO_SHAPE = re.compile(r"(?:boiled|steamed|peeled|plain)$", re.I)
 _NO_HEAT = re.compile(r"(?!cook|bak|fr[iy]|roast|simmer|boil|steam|poach)", re.I)
 _NOTHING = re.compile(r"(?!)")
 """What is done to a food and helps nothing where its shape is the danger, or its germs, or neither."""
-_ANYWAY = re.compile(
-    r"\b(?:gives?|gave|gets?|has|feed|fed|put|eats?|let)\b.*\b(?:anyway|all the same|regardless)\b", re.I
-)
-"""Words that give what was called bad: "honey was dangerous, but we give it to him anyway"."""
 _ANSWERS = re.compile(r"no, (?:i|we|he|she|you)\b", re.I)
 """A denial of what was asked before: "Grated? No, I give a stick of raw carrot"."""
+_DEED = re.compile(r"\W*[a-z]{2,}ing\b", re.I)
+"""What opens a sentence that judges what is done: "stirring honey in is not for us"."""
 _A_DEED = re.compile(r" (?:it|them|one|each)\b", re.I)
 """What stands behind a deed that is named like a food: "mash one"."""
 _SUBJECT_NEAR = 12
@@ -196,21 +195,32 @@ class _Food(NamedTuple):
 
 def _in_its_clause(food: _Food, home: Clause, parts: list[Clause], eaters: str) -> Stance | None:
     """What the clause that names the food does with it, None where it turns nothing round."""
-    given = any(_ANYWAY.search(food.said, one.start, one.end) and one.has(*_BABY) for one in parts)
-    if home.has("bad") and given:
+    given = any(given_anyway(food.said, one.start, one.end) and one.has(*_BABY) for one in parts)
+    after_all = given_after_all(food.said, (one for one in parts if one.start >= home.end and not one.named))
+    if (home.has("bad") and given) or (home.has("bad", *_DENY) and (after_all or still_done(food.said, food.hit.end))):
         return Stance("baby", "")
-    denials = [mark for mark in home.of(*_DENY) if not _ANSWERS.match(food.said, mark.start)]
+    bad = home.of("bad")
+    denials = [
+        mark
+        for mark in standing(food.said, home, (), *_DENY)
+        if not _ANSWERS.match(food.said, mark.start) and not any(meet(mark, (one.start, one.end)) for one in bad)
+    ]
     if any(mark.start < food.hit.start or _governs(mark, home, "gives") for mark in denials):
         return Stance(eaters, "denied")
     if _NOT_BECAUSE.search(food.said[: food.hit.start]) or _reason_against(food.said, home, parts):
         return Stance(eaters, "denied")
-    if home.has("bad"):
+    if _called_bad(home) or (home.has("faults") and _DEED.match(food.said, home.start)):
         return Stance(eaters, "called bad")
     if _UNLESS.match(food.said, home.start) and any(
         clause.end == home.start and clause.has(*_BABY) and clause.has("denies") for clause in parts
     ):
         return Stance("baby", "")
     return Stance(eaters, "made safe") if food.made_safe(home) else None
+
+
+def _called_bad(clause: Clause) -> bool:
+    """Whether a clause calls its food bad: in itself, for a child that stands beside it, or as what harms one."""
+    return clause.has("bad") or harms_child(clause) or (clause.has("apart") and clause.has("child", "plural", "they"))
 
 
 def _reason_against(said: str, home: Clause, parts: list[Clause]) -> bool:
@@ -233,7 +243,7 @@ def _in_the_others(food: _Food, home: Clause, clauses_about: list[tuple[Clause, 
         of_another = clause.end <= home.start and not clause.named and _SO.match(said, home.start) is not None
         denied = any(_governs(mark, clause, "gives", "eats") for mark in clause.of(*_DENY))
         unwilling = denied and (clause.has("thereof") or not of_another)
-        if (clause.has("bad") or unwilling) and not motive:
+        if (_called_bad(clause) or unwilling) and not motive:
             return Stance(eaters, "called bad")
         if _SPARED.search(said, clause.start, clause.end):
             return Stance("baby", "made otherwise")

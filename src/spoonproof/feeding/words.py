@@ -138,6 +138,17 @@ class Phrases:
         return exact[0] if exact else None
 
 
+_NO_REASON = frozenset("why reason cause point harm sense".split())
+_NOR = frozenset({"not", "never", "hardly"})
+
+
+def _undone(row: Sequence[Word], at: int) -> bool:
+    """Whether the "no" at this word is none: "why not", "no reason not to", "not a day goes by without"."""
+    if row[at].key == "not":
+        return at > 0 and row[at - 1].key in _NO_REASON
+    return row[at].key == "without" and not _NOR.isdisjoint(word.key for word in row[max(0, at - 5) : at])
+
+
 def _left_out(text: str, row: Sequence[Word], at: int, end: int) -> bool:
     """Whether the words around ``row[at:end]`` say that the thing is absent."""
     if end < len(row) and row[end].key in _FREE_AFTER and row[end].start - row[end - 1].end == 1:
@@ -149,7 +160,7 @@ def _left_out(text: str, row: Sequence[Word], at: int, end: int) -> bool:
         if _BREAK.search(text, row[back].end, row[back + 1].start):
             return False
         if row[back].key in _NEGATORS:
-            return True
+            return not _undone(row, back)
         if row[back].key not in _FILLERS:
             return False
         back -= 1

@@ -8,10 +8,10 @@ from itertools import pairwise
 from spoonproof.claims.finding.allergies import as_introduced
 from spoonproof.claims.finding.draft import Draft, Match
 from spoonproof.claims.finding.near import end_of, first_of, text_before
-from spoonproof.claims.finding.number import age_text, quantity
+from spoonproof.claims.finding.number import quantity
 from spoonproof.claims.finding.phrase import Subject
+from spoonproof.claims.finding.relation import NUTRIENTS, relates_to
 from spoonproof.claims.finding.subject import subject_of
-from spoonproof.claims.lexicon import fold
 from spoonproof.claims.scan import Tagged
 from spoonproof.model.claim import Polarity, Strength
 
@@ -22,28 +22,13 @@ _HEDGE = frozenset({"hedge"})
 _REFUTE = frozenset({"refute"})
 _TURNS = frozenset({"but", "yet", "though", "although"})
 _AUDIENCE = frozenset({"audience-baby", "audience-adult"})
-_NUTRIENT = frozenset(
-    "nutrient nutrient-weak ambiguous-nutrient energy contaminant additive unsweetened label-abroad".split()
-)
 _TAKING_BACK = _NEGATION | _REFUTE
 _NAMING = frozenset({"food", "dish", "nutrient"})
 _NONE = frozenset({"no", "without", "zero"})
 _PARTICLES = frozenset({"away", "off", "worse"})  # "keeps colds *away*", "makes diarrhoea *worse*"
 _BEFORE_QUOTE = 4  # items
 _DENIED_FROM = 6  # items before what gives a claim away in which a "no" denies it
-_AGES = frozenset({"age", "age-unit"})
-_AGE_REACH = 16  # items
-_NUMBER = frozenset({"number"})
-_TAKING_UP = re.compile(
-    r"(?:(?:better|easily|poorly|well|readily|more|most|less) )?"
-    r"(?:absorb(?:ed)?|absorption|(?:take|taken|taking) (?:up|in)|uptake|bioavailable)"
-)
-_OF_THE_BODY = ("function", "comparative")
-_TAKEN_REACH = 5  # items
 _BESIDE = 12  # items before a food in which its nutrient may be named
-_SAYING = frozenset({"copula", "pronoun", "negation", "bound", "for"})
-_SPREAD = frozenset({"per-day", "per-week"})
-_PER = _SPREAD | {"per-portion"}
 _EFFECT = (
     "effect",
     "effect-weak",
@@ -73,17 +58,17 @@ def fill(tagged: Tagged, match: Match) -> Draft:
     polarity = _polarity(tagged, match, subject)
     number = quantity(tagged, match)
     effect = _effect(tagged, match)
-    nutrients = _ids(tagged, _NUTRIENT, *(match.object or match.trigger))
-    relates = _relates(tagged, match, effect, nutrients)
+    nutrients = _ids(tagged, NUTRIENTS, *(match.object or match.trigger))
+    relates = relates_to(tagged, match, effect, nutrients)
     if match.rule.kind not in ("nutrient-content", "quantity", "comparative") and subject.range:
         # "The *vitamin C* in the broccoli helps": a nutrient beside the food is what it is about as well.
         beside = [
             nutrient
-            for i in tagged.find(_NUTRIENT, max(0, subject.range[0] - _BESIDE), match.start + 1)
+            for i in tagged.find(NUTRIENTS, max(0, subject.range[0] - _BESIDE), match.start + 1)
             if tagged.items[i].words in subject.texts
-            for nutrient in _ids(tagged, _NUTRIENT, i, i + 1)
+            for nutrient in _ids(tagged, NUTRIENTS, i, i + 1)
         ]
-        nutrients = tuple(dict.fromkeys([*_ids(tagged, _NUTRIENT, *subject.range), *beside, *nutrients]))
+        nutrients = tuple(dict.fromkeys([*_ids(tagged, NUTRIENTS, *subject.range), *beside, *nutrients]))
     steps = (
         f"{match.rule.kind}: {match.rule.says} ({match.rule.name})",
         f"given away by “{tagged.words(*match.trigger)}”",
@@ -138,92 +123,6 @@ def _denying(tagged: Tagged, start: int) -> int:
         if tagged.symbols[index] in ",.?:()" or tagged.is_any(index, _NAMING):
             break
     return start
-
-
-def _relates(tagged: Tagged, match: Match, effect: str | None, nutrients: tuple[str, ...]) -> str | None:
-    """The words it relates to, with the lexicon's own name for them where that is another."""
-    kind = match.rule.kind
-    start, end = match.object or match.trigger
-    if kind == "safety-age" and (age := age_text(tagged, match)):
-        danger = effect if effect != "age" and not tagged.find(_AGES, start, end) else None
-        return f"{age}, {_name(danger)}" if danger else age
-    whose = (kind == "general-benefit" or match.rule.name == "needs") and _whose(tagged, match)
-    if kind == "quantity" or match.rule.name in _WITH_TRIGGER or whose:
-        start, end = min(start, match.trigger[0]), max(end, match.trigger[1])
-    if match.rule.name == "is-so-much":
-        end = _of_what(tagged, end)
-    if kind == "quantity":
-        ends = tagged.find(_PER, end, end + 4)
-        end = ends[0] + 1 if ends else end
-    said = tagged.words(start, end)
-    names = [_name(n) for n in ((effect,) if effect and effect != "age" else nutrients[:4])]
-    if kind in _OF_THE_BODY and (taken_up := _taken_up(tagged, start, end)):
-        names.append(taken_up)
-    if kind == "safety-age" and (effect == "readiness-signs" or (effect == "age" and _whose(tagged, match))):
-        names.append(_age_beside(tagged, match.end))
-    if match.rule.name == "needs" and _whose(tagged, match) and effect is None:
-        names.append("importance")
-    if kind == "process" and match.object is not None:
-        names.append(tagged.words(*match.trigger).lower())
-    if kind == "quantity" and (spread := tagged.find(_SPREAD)):
-        names.append("weekly" if any("week" in tagged.items[at].words for at in spread) else "daily")
-    spoken = set(re.findall(r"[a-z]+", said.lower()))
-    new = [n for n in names if n and n.split()[0] not in spoken]
-    return f"{said} ({', '.join(new)})" if new else said
-
-
-_WITH_TRIGGER = ("free-from", "is-needed", "against-anything", "wait-between-foods", "outgrown")
-
-
-def _whose(tagged: Tagged, match: Match) -> bool:
-    """Whether the object is only who is done good: "*wonderful for* toddlers"."""
-    return match.object is not None and bool(tagged.find(_AUDIENCE, *match.object))
-
-
-def _taken_up(tagged: Tagged, start: int, end: int) -> str:
-    """What it is that the body takes up, where only that it does was matched: "helps him take up *the vitamin K*",
-    "makes *the iron* easier to absorb"."""
-    said = fold(tagged.words(start, end))
-    if _TAKING_UP.fullmatch(said) is None:
-        return ""  # "calcium absorption" says what
-    beside = tagged.find(_NUTRIENT, end, end + _TAKEN_REACH)
-    if not beside and (said.endswith(("ed", "able", "ion")) or tagged.items[start - 1].words == "to"):
-        beside = tagged.find(_NUTRIENT, max(0, start - _TAKEN_REACH), start)[-1:]
-    return tagged.items[beside[0]].words if beside else ""
-
-
-def _age_beside(tagged: Tagged, end: int) -> str:
-    """The age that a sentence goes on to name: "babies can have it as part of a meal *from six months*"."""
-    for at in tagged.find(_AGES, end, end + _AGE_REACH):
-        first = at - 1 if tagged.has(at, "age-unit") else at
-        if tagged.has(at, "age") or tagged.is_any(first, _NUMBER):
-            return tagged.words(first, at + 1)
-    return ""
-
-
-def _of_what(tagged: Tagged, end: int) -> int:
-    """The end of what a share is a share of: "96% *water*"."""
-    while end < len(tagged.items) and tagged.symbols[end] not in ".?,:()" and not tagged.is_any(end, _SAYING):
-        end += 1
-        if tagged.items[end - 1].words not in ("of", "pure", "just", "only"):
-            break
-    return end
-
-
-_NAMES = {
-    "bones": "bone health",
-    "skin": "skin health",
-    "gut": "stomach",
-    "cells": "cell protection",
-    "lactation": "breast milk",
-}
-
-
-def _name(identifier: str) -> str:
-    """The readable name of an id: "vitamin_c_mg" is "vitamin c", "brain-development" "brain development"."""
-    if identifier in _NAMES:
-        return _NAMES[identifier]
-    return re.sub(r"_(?:g|mg|ug|kcal|rae_ug)$", "", identifier).replace("_", " ").replace("-", " ")
 
 
 def _clause_start(tagged: Tagged, at: int) -> int:
@@ -372,7 +271,7 @@ def _level(tagged: Tagged, match: Match) -> str | None:
     level = match.rule.level
     words = tagged.words(*match.trigger).lower()
     if match.rule.kind == "comparative":
-        return level or ("less" if tagged.find(frozenset({"less"}), *match.trigger) else "more")
+        return level or ("less" if tagged.find(frozenset({"less", "low"}), *match.trigger) else "more")
     if level == "source" and match.start > 0:
         before = tagged.words(max(0, match.start - 2), match.start + 1).lower()
         if re.search(
@@ -383,7 +282,7 @@ def _level(tagged: Tagged, match: Match) -> str | None:
         if re.search(
             r"\b(?:complete|full|all (?:nine|the essential)) ", tagged.words(match.start, match.object[1]).lower()
         ):
-            return "complete" if "protein_g" in _ids(tagged, _NUTRIENT, *match.object) else level
+            return "complete" if "protein_g" in _ids(tagged, NUTRIENTS, *match.object) else level
         if tagged.find(frozenset({"free"}), match.trigger[1], match.object[0]):
             return "none"
     return level

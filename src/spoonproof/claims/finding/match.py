@@ -17,7 +17,7 @@ from spoonproof.claims.scan import Tagged
 
 # What may follow an object in a list: "calcium, iron and zinc", "skin, hair and nails".
 FAMILIES: tuple[frozenset[str], ...] = (
-    frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "additive"}),
+    frozenset({"nutrient", "nutrient-weak", "ambiguous-nutrient", "energy", "additive", "vitamin-letter"}),
     frozenset({"effect", "effect-weak", "body"}),
     frozenset({"disease", "disease-weak", "allergy", "allergy-weak"}),
     frozenset({"food", "dish"}),
@@ -50,6 +50,7 @@ _DOES = frozenset({"benefit", "benefit-weak", "harm", "goodfor", "badfor"})
 _BEFORE = frozenset({"than", "of", "like", "for", "and", "with"})
 _JOINING = frozenset({"that", "which"})  # inside a sentence these join clauses: "experts say that ..."
 _AND = frozenset({"and", "or", "&", "plus"})
+_ONE = frozenset({"a", "an"})
 _PREDICATES = frozenset(
     {"benefit", "benefit-weak", "harm", "contain", "copula", "keep", "can-ask", "question", "have", "has"}
 )
@@ -225,11 +226,14 @@ def _match(compiled: CompiledRule, found: re.Match[str], tagged: Tagged) -> Matc
 
 
 def list_begin(tagged: Tagged, first: int, floor: int) -> int:
-    """The first item of the list of nutrients that ``first`` is in, none before ``floor``: "*vitamins*, protein"."""
-    at = first
-    while tagged.is_any(at, FAMILIES[0]):
+    """The first item of the list that ``first`` is in, of nutrients or of the body, none before ``floor``: "*vitamins*,
+    protein", "the *heart* and blood vessels"."""
+    at, family = first, FAMILIES[1] if tagged.is_any(first, FAMILIES[1]) else FAMILIES[0]
+    while tagged.is_any(at, family):
         first, at = at, at - 1
-        while at > floor and first - at <= 2 and (tagged.symbols[at] == "," or tagged.items[at].words in _AND):
+        if at > floor + 1 and tagged.items[at].words in _ONE and tagged.symbols[at - 1] == ",":
+            at -= 1  # "*choline*, a nutrient found in eggs"
+        while at > floor and first - at <= 3 and (tagged.symbols[at] == "," or tagged.items[at].words in _AND):
             at -= 1
         if at < floor or at == first - 1:
             break

@@ -14,11 +14,12 @@ HELD = NUTRIENT | {"nutrient-weak"}
 EATEN = FOOD | {"ambiguous-nutrient", "hazard-food", "hazard-food-weak", "solids"}
 GENERIC = frozenset({"generic-food"})
 NOUNS = NAMED | GENERIC
-_IN_NAME = frozenset({"underdone", "process", "food"})  # "sprouted *wheat flour*"
+_IN_NAME = frozenset({"underdone", "process", "process-weak", "adjectival", "food"})  # "sprouted *wheat flour*"
 _OURS = frozenset({"this", "these", "my", "our", "that", "those"})
 _JOIN = frozenset(
     {"and", "or", "nor", "&", "plus", "well", "along", "with", "including", "like", "such", "in", "into", "to"}
 )
+_THAN = frozenset({"than"})
 _ILLS = frozenset({"disease", "disease-weak"})
 _LOW = frozenset({"prefix-low"})
 _HAD = (" level", " levels", " status", " stores")
@@ -166,7 +167,7 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
         if words in _JOIN or symbol == ",":
             joined = True
         elif symbol in wanted:
-            return index if joined else None
+            return index if joined and not _set_against(tagged, index, at) else None
         elif symbol in measuring or (joined and symbol in generic):
             pass  # "a cup of", "beans and *other foods* like lentils"
         elif words not in ARTICLES and words != "of":
@@ -177,6 +178,17 @@ def previous(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:
                 return None
         index -= 1
     return None
+
+
+def _set_against(tagged: Tagged, at: int, subject: int) -> bool:
+    """Whether the foods that end at ``at`` are only what the next is set against: "unlike *milk and cheese*, kale"."""
+    if not tagged.find(_THAN, 0, at) or "," not in tagged.symbols[at:subject]:
+        return False
+    first = at
+    while (left := previous(tagged, first, NAMED)) is not None:
+        first = left
+    before = widen(tagged, first) - 1
+    return tagged.is_any(before - (said_at(tagged, before) in ARTICLES), _THAN)
 
 
 def _next(tagged: Tagged, at: int, kinds: frozenset[str]) -> int | None:

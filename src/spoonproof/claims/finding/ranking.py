@@ -164,12 +164,18 @@ def pronoun_before(tagged: Tagged, begin: int, at: int) -> int | None:
         for i in range(begin, at)
         if (said_by(tagged, i) in _PRONOUNS or _is_demonstrative(tagged, i))
         # "this purée" names its noun; "it is packed with protein" does not
-        and (said_by(tagged, i) in _PERSONAL or _is_it_is(tagged, i) or not tagged.find(NOUNS, i + 1, i + 3))
+        and (said_by(tagged, i) in _PERSONAL or _is_it_is(tagged, i) or not _names_its_noun(tagged, i))
         and not _stands_for_nothing(tagged, i)
         and not names_both(tagged, i)
         and not (tagged.items[i].words == "them" and i and tagged.items[i - 1].words.rpartition(" ")[2] in _BESIDE)
     ]
     return found[-1] if found else None
+
+
+def _names_its_noun(tagged: Tagged, at: int) -> bool:
+    """Whether "this" stands before the noun it means: "this purée", "*this* type of *fibre*"."""
+    of = at + 2 < len(tagged.items) and tagged.items[at + 2].words == "of"
+    return bool(tagged.find(NOUNS, at + 1, at + 3 + of))
 
 
 def said_by(tagged: Tagged, at: int) -> str:

@@ -13,12 +13,12 @@ from spoonproof.model.claim import Kind
 _SAID_BY: Mapping[Kind, Mapping[Kind, frozenset[str]]] = {
     "nutrient-content": {
         "quantity": frozenset(),
-        "comparative": frozenset({"more-than", "times-the"}),
-        "process": frozenset({"process-changes", "when-cooked", "lost-in-water"}),
+        "comparative": frozenset({"more-than", "more-without-than", "as-much-as", "as-good-as", "times-the"}),
+        "process": frozenset({"process-changes", "when-cooked", "better-so", "lost-in-water"}),
         "allergen": frozenset(),
     },
     "comparative": {"process": frozenset({"two-processes", "better-so", "when-cooked"})},
-    "general-benefit": {"comparative": frozenset({"better-for"})},
+    "general-benefit": {"comparative": frozenset({"better-for", "as-much-as"})},
     "function": {"disease": frozenset(), "process": frozenset({"process-makes"})},
     "disease": {
         "process": frozenset({"process-kills"}),

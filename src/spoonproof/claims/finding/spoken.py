@@ -73,23 +73,24 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     people = pronoun is not None and _is_people(tagged, pronoun)
     pronoun = None if people else pronoun
     pronoun = pronoun if pronoun is not None else _held_in(tagged, at, match.end)
-    best = _relative(tagged, before, at)
+    hung = _hung_on(tagged, before, at)
+    best = hung if hung is not None else _relative(tagged, before, at)
     best = likeliest(tagged, before, at) if best is None else best
     if best is None and pronoun is None:
         pronoun = _spoken_on(tagged, match, begin)
-    if pronoun is not None and (best is None or not _speaks_itself(tagged, best, pronoun)):
+    if pronoun is not None and hung is None and (best is None or not _speaks_itself(tagged, best, pronoun)):
         earlier = foods(wanted, 0, pronoun)
         if match.rule.name == "free-from":  # "our hummus has none, so *it* is": the dish, and not what goes into it
             earlier = [i for i in earlier if is_subject(tagged, i)]
         meant = antecedent(tagged, earlier, pronoun)
         meant = _told_after(tagged, wanted, pronoun, match.end) if meant is None else meant
         return _carried(tagged, match, pronoun) if meant is None else named(tagged, meant, taken)
-    if best is not None and (owner := _owned(tagged, best)) is not None:
+    if best is not None and (owner := _owned(tagged, best, pronoun if hung is not None else None)) is not None:
         held, of = named(tagged, best, taken), antecedent(tagged, foods(FOOD, 0, owner), owner)
         of = _told_after(tagged, FOOD, owner, match.end) if of is None else of
         if of is not None:
             return both(named(tagged, of, taken), held)
-        said = tagged.items[owner].words
+        said = said_by(tagged, owner)
         return replace(held, pronoun=True, why=f"{held.why} of what was named before", said=said)
     if best is not None:
         return named(tagged, best, taken, mixed_from=begin if kind in _DOING or match.rule.name == "harmful" else None)
@@ -144,6 +145,15 @@ def _speaks_itself(tagged: Tagged, at: int, pronoun: int) -> bool:
     return rank(tagged, at) > _ASIDE and not tagged.is_any(pronoun + 1, _MAKES)
 
 
+def _hung_on(tagged: Tagged, before: list[int], at: int) -> int | None:
+    """The noun right before the "which" or "that" whose clause says it: "this is down to *the oats, which* are not only
+    cheap but full of fibre"."""
+    if not before or tagged.is_any(before[-1], GENERIC):
+        return None
+    after = before[-1] + 1 + (tagged.symbols[before[-1] + 1] == ",")
+    return before[-1] if after < at and tagged.items[after].words in _RELATIVES else None
+
+
 def _relative(tagged: Tagged, before: list[int], at: int) -> int | None:
     """The noun that a relative clause hangs on, where the clause has none of its own that does what is said: "they hold
     *sorbitol*, which draws water into the gut"."""
@@ -186,16 +196,19 @@ def _told_after(tagged: Tagged, wanted: frozenset[str], pronoun: int, end: int) 
     return next((i for i in named_next if is_subject(tagged, i) and agrees(tagged, i, said)), None)
 
 
-def _owned(tagged: Tagged, at: int) -> int | None:
-    """The "its" or "their" of a nutrient, which is of what was named before: "*its* vitamin C helps", "*its* very high
-    calcium"."""
+def _owned(tagged: Tagged, at: int, pronoun: int | None) -> int | None:
+    """The pronoun before a nutrient that is of what was named before: "*its* vitamin C helps", "*its* very high
+    calcium", "*it* is full of iron that helps"."""
+    if tagged.is_any(at, FOOD) or not tagged.is_any(at, NUTRIENT):
+        return None
+    if pronoun is not None and pronoun < at:
+        return pronoun
     owner = widen(tagged, at) - 1
     for _ in range(min(_NEXT, owner + 1)):
         if tagged.items[owner].words in _OWNING or tagged.symbols[owner] in ",.?:()" or tagged.is_any(owner, _SAYS):
             break
         owner -= 1
-    owned = owner >= 0 and tagged.items[owner].words in _OWNING and tagged.is_any(at, NUTRIENT)
-    return owner if owned and not tagged.is_any(at, FOOD) else None
+    return owner if owner >= 0 and tagged.items[owner].words in _OWNING else None
 
 
 def _absent(tagged: Tagged, match: Match, taken: range) -> str:

@@ -24,8 +24,8 @@ _IDEA = r"(?:idea|claim|notion|theory|belief|view|rule|rumour|saying)"
 _UNTRUE = (
     r"(?:myths?|misconceptions?|nonsense|rubbish|a lie|lies|lying|wrong|false|untrue|mistaken|misinformed|incorrect|rot"
     r"|tosh|bunk|twaddle|baloney|bogus|hogwash|(?:old wives'? |fairy )?tales?|fables?|legends?|fiction|folklore"
-    r"|superstitions?|invented|talking (?:rubbish|nonsense)|debunked|disprove[dn]|outdated|out of date|an old rule"
-    r"|not (?:true|so|the case|a fact))"
+    r"|superstitions?|invented|wishful thinking|talking (?:rubbish|nonsense)|debunked|disprove[dn]|outdated|out of date"
+    r"|an old rule|not (?:true|so|the case|a fact))"
 )
 _ADVERBS = (
     r"(?:(?:just|simply|such|what|all|a|an|the|total|complete|utter|pure|plain|absolute|sheer|absolutely|totally"
@@ -33,10 +33,19 @@ _ADVERBS = (
 )
 _IS = r"(?:is|are|was|were|[a-z]+'s|[a-z]+'re|(?:has|have|had) been|turns? out|turned out)(?: to be| that| it)?"
 
+_NOT_A_WORD = (
+    r"(?:not (?:a|one) (?:(?:single )?word|bit|scrap|shred|ounce) of (?:it|that|this|which)"
+    r"|(?:none|nothing) of (?:it|that|this|which)) (?:is|was|holds|turns out)(?: to be)?"
+    r" (?:(?:actually|really|even) )?(?:true|right|so|correct|up)"
+)
+_MADE_UP = (
+    r"(?:it|that|this|they)(?:'s| is|'re| are) (?:(?:all|just|completely|entirely) )?"
+    r"(?:made up|invented|fabricated|make believe)(?! (?:of|with|from|in|to|by|fresh|for|at|as) )"
+)
 _DENIES = re.compile(
     r" (?:"
     r"(?:don't|do not|dont|didn't|did not|doesn't|does not|never|nobody|no one|not to|shouldn't|stop) "
-    r"(?:(?:really|personally|honestly|even|ever|actually|for one) )?"
+    r"(?:(?:really|personally|honestly|even|ever|actually|for one|used to) )?"
     r"(?:think|thinks|thought|believe|believes|believed|believing|buy|accept|agree)(?: (?:a word|anyone|people))?"
     rf"|{NOT} (?:(?:is|are|was|were|going to|ever|even|actually|here to|really|once|should|ought to) ){{0,2}}{_SAY}"
     r"(?! (?:yes|no|to) )"
@@ -44,7 +53,7 @@ _DENIES = re.compile(
     r"|(?:should|must)(?:n't| not| never) (?:ever )?tell"
     r"|(?:not|[a-z]+n't|hardly) as (?:if|though)"
     rf"|(?:i|we|i'm|we're) (?:can't|cannot|can not|won't|will not|wouldn't|not going to|don't|do not|never) "
-    r"(?:tell|told|promise|promised)(?! (?:me|us) )"
+    r"(?:tell|told|promise|promised)(?! (?:me|us|you (?:how|enough|what a)) )"
     rf"|(?:nobody|no one|nothing|no (?:\w+ ){{1,3}}?)(?:'s)? ?(?:(?:has|have|ever|yet|really|actually) ){{0,3}}"
     rf"(?:{_SHOWN}|suggests?|supports?|found|to show)"
     rf"|{NOT} (?:(?:yet|ever|been|be|really|actually|scientifically) ){{0,3}}{_SHOWN} (?:that|if|whether)"
@@ -59,6 +68,16 @@ _DENIES = re.compile(
     r"|(?:nobody|no one) knows (?:that|if|whether)"
     r"|myths?|misconceptions?|fallacy|urban legend|old wives'?(?: tales?)?"
     r"|(?:not|[a-z]+n't|no longer|far from|never) (?:\w+ )?true"
+    r"|(?:not|[a-z]+n't) (?:at all |really )?(?:so|the case) that"
+    r"|(?:if only|wish) (?:it|that|this) (?:were|was) (?:true|so)|(?:tales?|fables?|superstitions?|fiction) that"
+    r"|(?:fell|falls?|fallen) for (?:the|a|that) (?:\w+ ){0,2}?(?:story|line|idea|lie|claim) that"
+    r"|sell you (?:the|a) (?:story|line|idea)"
+    r"|(?:not|[a-z]+n't|never) (?:even )?(?:any|much|(?:an?|one|the) (?:single |slightest )?(?:shred|scrap|ounce|trace"
+    r"|hint|iota|grain|bit|piece) of) (?:\w+ )?(?:evidence|proof|truth)"
+    rf"|(?:lay|laid|put) to (?:rest|bed) (?:the|that|this) (?:\w+ )?{_IDEA}|ruled out (?:that|the (?:\w+ )?{_IDEA})"
+    r"|refuse[sd]? to (?:believe|accept) that|pull the other one"
+    r"|nowhere (?:does|do|did|has|have|will) (?:\w+ ){1,4}?(?:say|claim|suggest|find|read|said|found|advise)"
+    r"|wish (?:i|we) could (?:say|tell|claim|promise|believe|report)"
     r"|untrue that|no truth in|debunk\w*|disprove[dn]|outdated advice|forget (?:the|what|that|anyone|people|those"
     r"|everyone)|ignore (?:the|what|anyone|people|those|every(?:one|body))"
     rf"|(?:nonsense|rubbish|lie|lies|false|wrong|mistaken|mistake|scam|hoax|misleading|dishonest|silly|daft|foolish"
@@ -85,7 +104,11 @@ _BACK = re.compile(
     r"|you (?:don't have to|needn't) wait that long"
     r"|(?:don't|do not|never) (?:believe|trust|listen to|fall for) (?:them|it|him|her|that|a word)|run a mile"
     r"|ignore (?:that|it|them|him|her)|(?:isn't|is not|aren't) something (?:i|we)[a-z']*"
-    r"|but (?:now )?(?:i|we) (?:now )?know better"
+    r"|(?:but|now|today|these days)(?: now)? (?:i|we) (?:now )?know better|changed (?:my|our) minds?"
+    r"|(?:doesn't|does not|won't|don't) make (?:it|them|that) (?:true|so|right|a fact)"
+    rf"|{_NOT_A_WORD}|nothing (?:could be|is|was) further from the truth"
+    r"|where(?:'s| is) (?:the|your|their) (?:proof|evidence)"
+    rf"|{_MADE_UP}"
     r"|(?:but|yet|though|while|when) (?:in (?:fact|truth|reality) )?(?:really |actually )?(?:they|it|there) "
     r"(?:really |actually )?"
     r"(?:have|has|holds?|contains?|brings?|is|are) (?:in (?:fact|truth|reality) |really |actually )?(?:very little"
@@ -95,7 +118,9 @@ _BACK = re.compile(
 )
 """Words behind a clause that take it back."""
 _BACK_WHOLE = re.compile(
-    r" (?:(?:but|except|only|well|and|sorry) )?(?:no|nope|of course not|absolutely not|not at all|as if|not so"
+    r" (?:(?:but|except|only|well|and|sorry|sadly|alas) ){0,2}(?:no|nope|of course not|absolutely not|not at all|as if"
+    r"|not so|(?:sadly|alas|unfortunately|i'm afraid|certainly|definitely) not|far from it|dream on|think again"
+    r"|no chance|(?:i|we) (?:can't|cannot|can not)(?: say (?:so|that|it))?"
     rf"|so not true|please (?:don't|do not)|{_ADVERBS}{_UNTRUE}"
     r"|(?:(?:no|nope) )?(?:it|they|that) (?:doesn't|does not|don't|do not|isn't|is not|aren't|are not|can't|cannot"
     r"|won't|will not)(?: work| help)?|(?:it|they) (?:does|do) (?:nothing of the kind|no such thing)) $"
@@ -104,7 +129,12 @@ _BACK_WHOLE = re.compile(
 _NO_ANSWER = re.compile(r" (?:an?|the|is|are|was|be|go|goes|to|no|so|not|say|says|said|never|isn't|it's|any) \S+ $")
 """Words before the last one by which that is no answer: "just say no"."""
 _BEHIND = re.compile(
-    r" (?:(?:but|well|sorry|no|nope|and|actually) )*(?:(?:it|that|they|she|he|this|i|we|the \w+"
+    rf" {_NOT_A_WORD} "
+    r"| (?:but )?(?:(?:now|today|these days) )?(?:i|we)(?:'ve)? (?:now )?(?:know better|changed (?:my|our) minds?)(?= )"
+    rf"| (?:or so (?:\w+ ){{1,3}}?)?{_MADE_UP}(?= )"
+    r"| (?:but )?nothing (?:could be|is) further from the truth "
+    r"| (?:or so (?:\w+ ){1,3}?)?(?:(?:but|well|sorry|no|nope|and|actually|sadly|i'm afraid) )*"
+    r"(?:(?:it|that|they|she|he|this|i|we|the \w+"
     rf"|(?:the|that|this|those|these|such) (?:\w+ ){{0,2}}?(?:{_IDEA}|rules|warnings?|advice|bans?|fears?|limits?"
     r"|guidance|guidelines?|tips?)) )?"
     rf"(?:{_IS} {_ADVERBS}{_UNTRUE}|[a-z]+n't (?:\w+ )?(?:true|so|the case))(?! (?:that|to|about|if|when) )"
@@ -159,7 +189,10 @@ def frames(claim: Claim, register: Register) -> int:
         leads, _ = led(claim, register)
         once = leads and not _OF_ITSELF.search(plain(said_before(claim) + claim.quote))
         cautious = has_any(plain(claim.quote), [each for name in _CAUTIOUS for each in register.words.get(name, ())])
-        back = _tails(once, rest, behind, cautious=cautious) or (not leads and _waved_aside(claim, register))
+        after_all = bool(once) and _HOLDS_AFTER_ALL.search(plain(claim.quote)) is not None
+        back = (
+            after_all or _tails(once, rest, behind, cautious=cautious) or (not leads and _waved_aside(claim, register))
+        )
         known = register.frames.keep(asked, leads + (back and (once or not leads)))
     return known
 
@@ -183,9 +216,11 @@ def called_untrue(words: str) -> bool:
 
 
 _CALLED_UNTRUE = re.compile(
-    r" (?:(?:and |but )?(?:that's|that is|it's|it is|(?:and|but) (?:they|she|he) (?:are|is))"
-    r"|(?<! the) (?!rule|warning|advice|ban|risk|danger|fear|scare|limit|worry|guidance)[a-z0-9]+ is) "
+    r"(?: (?:and |but )?(?:that's|that is|it's|it is|(?:and|but) (?:they|she|he) (?:are|is))"
+    r"|(?<! the) (?!rule|warning|advice|ban|risk|danger|fear|scare|limit|worry|guidance|waiting)[a-z0-9]+ is) "
     rf"{_ADVERBS}{_UNTRUE}(?: (?:and )?not (?:a|the) (?:fact|truth))? $"
+    rf"| (?:(?:sadly|alas|unfortunately|i'm afraid|certainly|definitely) not|{_NOT_A_WORD}|{_MADE_UP}"
+    r"|nothing (?:could be|is|was) further from the truth) $"
 )
 
 

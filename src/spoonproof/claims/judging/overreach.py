@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from spoonproof.claims.entries import Entry, Key
-from spoonproof.claims.judging.reading import around, only_named, runs_of, said_before
+from spoonproof.claims.judging.reading import around, only_named, runs_of, said_before, said_behind
 from spoonproof.claims.judging.said_next import answered
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
@@ -59,6 +59,12 @@ _BETTER_THAN = re.compile(
     r" (?:better|best|healthier|safer|gentler|kinder|easier|superior|worse) (?:[a-z0-9']+ ){0,6}(?:than|to) "
 )
 """What holds one thing that may be given against another: that it is better is not said by leave to give it."""
+_BRINGS = re.compile(
+    r" (?:(?:can|could|may|might|will|would|does|do) )?(?:cause|lead|give|bring|trigger|raise|increase|harm|hurt|damage"
+    r"|make|prevent|protect|lower|reduce|spoil)s?\b",
+    re.IGNORECASE,
+)
+"""What a food at an age is said to bring about: "fish before one *causes allergies*" gives none."""
 _ASIDE = re.compile(
     r"(?:after (?!the age|about|around|their|her|his|the first|an? year|\d|(?:four|five|six|seven|eight|nine|ten|eleven"
     r"|twelve|one|two|three|eighteen) )|than|instead of|next to|besides?|apart from|other than|rather than) ",
@@ -166,7 +172,12 @@ def _beyond(claim: Claim, key: Key, verdict: Verdict, register: Register) -> tup
     if claim.kind == "safety-age" and key.stance == "warns" and _ONLY_THEN.search(said):
         return "unproven", f"That it is no danger otherwise is not shown. {why}", "it is said to be a danger only so"
     compared = _BETTER_THAN.search(said) and not (entry and "than" in entry.said)
-    if given and (compared or _TURNED_DOWN.search(said_before(claim)) or _ASIDE.match(claim.quote)):
+    if given and (
+        compared
+        or _BRINGS.match(said_behind(claim))
+        or _TURNED_DOWN.search(said_before(claim))
+        or _ASIDE.match(claim.quote)
+    ):
         told = "It is not said to be given, and what else is said is on no list: bring a source, or say less."
         return "unlisted", told, "it is turned down, or named beside something else, and not given"
     if only_named(claim):

@@ -112,7 +112,8 @@ _IS_NOT = re.compile(
 """What its own words end by saying that it is not: "iron isn't squash's" strong point, "dates aren't sugar"."""
 _CANNOT_COPE = re.compile(
     r" (?:can't|cant|cannot|can not|aren't able to|are not able to|struggle to|don't) (?:yet |really )?"
-    r"(?:deal|cope|handle|process|manage)(?: with)? (?:(?:much|a lot|lots|too much|so much) of )?(?:it|that|this) "
+    r"(?:deal|cope|handle|process|manage)(?: with)? (?:(?:much|a lot|lots|too much|so much) of )?"
+    r"(?:it|that|this|(?:(?:much|so much|too much|a lot of|lots of|added|extra) )?(?:salt|sodium)) "
 )
 _ASKED_NOT = re.compile(
     r" (?:(?:but|and|so) )?(?:won't|isn't|aren't|doesn't|don't|can't|wouldn't|couldn't|shouldn't|didn't|will not)(?= )"

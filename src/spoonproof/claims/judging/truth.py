@@ -85,7 +85,7 @@ def truth_of(
         verdict.truth, verdict.wording, verdict.evidence = "unproven", None, False
         verdict.why = f"More is promised right behind it. {verdict.why}"
         verdict.steps.append("what is promised right behind it says more: not kept")
-    if verdict.truth == "true" and framed and len(led(claim, register)[1].replace(" that ", " ").split()) == 1:
+    if verdict.truth == "true" and framed and len(led(claim, register)[1].rpartition(" that ")[2].split()) == 1:
         verdict.truth, verdict.wording, verdict.evidence = "unlisted", None, False
         verdict.why = "What is said of it here is on no list: bring a source, or say less."
         verdict.steps.append("behind its frame it only names what it speaks of: not kept")
