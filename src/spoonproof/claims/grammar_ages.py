@@ -44,6 +44,7 @@ AGES = (
         f"<audience-baby|audience-adult> _1 T(<child-can>) _1 S(<pronoun>) _2 {_AT} _3 O(@AGE)",
         f"^ _1 T(<give|introduce|fed|include|adding>) _2 S({_EATEN}) ~4 {_AT} _3 O(@AGE)",
         f"O(@AGE) , _1 S({_NAMED}) _2 <copula> _2 T(<okay|fine>)",
+        f"O(@AGE) ,? _1 S({_NAMED}) _1 T(<child-can>)",
         effect="age",
         veto=_NO_ADVICE,
         says="given at an age",

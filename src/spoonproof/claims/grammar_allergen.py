@@ -13,7 +13,7 @@ _WITHOUT = (
     "(?:<goes-without|food-allergy>|<copula|whoever|audience-baby> <off-it> _1 <ALLERGEN>"
     "|<ALLERGEN> <allergy|allergy-weak>|<allergy|allergy-weak> _2 <ALLERGEN>"
     "|<stays-off|avoid|forbid|going-without> _1 <ALLERGEN>|<negation> _1 <takes-it> _1 <ALLERGEN>"
-    "|<free>? <ALLERGEN> <free>? <crowd>|<free-suffixed>)"
+    "|<free>? <ALLERGEN> <free>? <crowd>|<ALLERGEN> <suffix-free> <crowd|diet>|<free-suffixed>)"
 )
 """Who goes without an allergen: "coeliacs", "a milk allergy", "allergic to egg", "those who can't have wheat"."""
 _TO = "(?:(?!<copula>) [^.?,]){0,5}?"  # "a friend of mine is vegan" is good for nobody
@@ -36,7 +36,10 @@ ALLERGEN = (
         "T(<free|negation>) _1 O(<ALLERGEN>) ~2 <in-this> (?=[.,?]|<but|pronoun>|$)",
         "T(<free>) O(<allergen-word> [,_]? <free> <allergen-word>)",
         "<copula|make|holds> ~8 T(<free>) _1 O(<ALLERGEN>) (?=[.,?]|$)",
+        "T(<free>) _1 O(<ALLERGEN>) ~5 <in|from> _1 <generic-food> (?=[.,!?]|$)",
         "T(<free>) _1 O(<allergen-word>) ~3 <in-sight>",
+        "T(<not-found>) _2 O(<ALLERGEN>) ~5 <in|from> _1 (?:<pronoun|FOOD|generic-food|all-of>)",
+        "^ _1 S(<food|dish>) [(:]? T(<free>) _1 O(<allergen-word>) (?=[.,:()]|$)",
         "<made-so> <with> ~8 T(<negation> ~5 <worry-about>) O(<allergen-word>)",
         "S(<FOOD|generic-food>) ~3 T(<never-meets>) _2 O(<ALLERGEN>)",
         "S(<FOOD|generic-food>) _2 <with|holds|has> T(<neither>) _1 O(<ALLERGEN>) _1 <negation>",
@@ -85,7 +88,9 @@ ALLERGEN = (
         "S(<FOOD|pronoun>) ~4 T(<conceals|holds>) (?!_1<number>) _2 O(<ALLERGEN>)",
         "^ _3 S(<FOOD>) , ~12 , _2 T(<holds>) (?!_1<number>) _2 O(<ALLERGEN>)",
         "^ _6 T(<holds>) (?!_1<number>) :? _1 O(<ALLERGEN>)",
-        "S(<FOOD>) _3 T(<have>) _1 O(<allergen-word>) ~6 <pronoun> (?:[.,]|$)",
+        "^ ~2 <heads-up|ALLERGY> _2 : _1 T(<holds>) _2 O(<ALLERGEN>)",
+        "O(<allergen-word>) _1 <copula> _1 T(<found-in>) _3 S(<FOOD>)",
+        "S(<FOOD>) _3 T(<have>) _1 O(<allergen-word>) ~6 <pronoun> (?:[.,?]|$)",
         "S(<FOOD>) (?:<in> <pronoun>)? ,? <pronoun>? T(<copula>)"
         " (?!<allergy|allergy-weak|with|in|for>) _1 O(<allergen-word>) (?=[.,?:]|<for>|$)",
         "^ _1 S(<food>) T(<copula>) [_]{0,2} O(<allergen-ground>)",
@@ -183,7 +188,8 @@ ALLERGEN = (
         "introduce-allergen",
         "T(<introduce>) ~5 O(<allergen-word|allergy|allergy-weak>)",
         effect="allergen-introduction",
-        needs="audience-baby allergy allergy-weak food-allergy reaction age age-unit solids first into-diet forbid",
+        needs="audience-baby allergy allergy-weak food-allergy reaction age age-unit solids first into-diet forbid"
+        " way-to goodfor",
         says="introducing an allergen",
     ),
     *_allergen(
@@ -267,6 +273,7 @@ ALLERGEN = (
         "O(<reaction-sign>) ~7 T(<bound|quickly|from>) ~4 S(<ALLERGEN>)",
         "<comes-up> _2 O(<reaction-sign>) _2 T(<with>) _1 S(<ALLERGEN>)",
         "S(<food|additive>) ~3 T(<comes-up>) ~3 O(<reaction-sign>)",
+        "S(<allergen-word>) ~3 T(<HARM|make|comes-up>) ~3 O(<hives>)",
         "O(<reaction|allergy>) _2 T(<occurs> <bound|from|with>) _3 S(<ALLERGEN>)",
         effect="allergic-reaction",
         veto="nonfood is-gone BENEFIT",

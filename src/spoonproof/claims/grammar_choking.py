@@ -127,6 +127,7 @@ CHOKING = (
     *_safety(
         "hard-to-manage",
         "S(<generic-food|shape-kind>) ~14 T(<hard-for>) _2 <audience-baby> _1 O(<swallowing|eating>)",
+        "S(<FOOD|hazard-food>) _1 <copula> _1 T(<hard-for>) _1 O(<audience-baby>) (?=[.,:]|$)",
         effect="choking",
         veto="nonfood story",
         says="hard to manage in the mouth",

@@ -42,6 +42,13 @@ COMPARATIVE = (
         says="more of it than",
     ),
     *_compares(
+        "far-higher",
+        "T(<far-richer>) _2 O(<NUT>)",
+        "S(<ANY>) _2 <have|contain> _1 T((?:<far-more>|<even> <more>)) O(<NUT>) (?=[.,:?]|$|<but>)",
+        named=True,
+        says="more of it than what was named before",
+    ),
+    *_compares(
         "more-without-than",
         "O(<NUT>) ~4 S(<FOOD>) ,? _1 <copula> _2 T(<more|less>) _3 <than>",
         "S(<FOOD>) ~2 <have|contain> _3 O(<NUT>) ,? T(<compared>)",

@@ -92,7 +92,10 @@ NUTRIENT_CONTENT = (
         says="a nutrient brought into a diet",
     ),
     *_content(
-        "is", "S(<THING>) _2 T(<copula>) _3 O(<NUTRIENT>) (?!<suffix-high>)", level="contains", says="a food is it"
+        "is",
+        "S(<THING>) _2 T(<copula>) (?!<far-richer>) _3 O(<NUTRIENT>) (?!<suffix-high>)",
+        level="contains",
+        says="a food is it",
     ),
     *_content(
         "is-fibrous",
@@ -175,6 +178,14 @@ NUTRIENT_CONTENT = (
         level="contains",
         veto=_KITCHEN,
         says="a food for a nutrient",
+    ),
+    *_content(
+        "asked-and-answered",
+        "^ ~8 O(<nutrient>) _1 [?] ~4 S(<FOOD>)",
+        "^ ~5 S(<FOOD>) [?] _2 O(<nutrient>) (?=[.,]|$)",
+        level="contains",
+        veto=_KITCHEN,
+        says="a nutrient asked for, and a food in answer",
     ),
     *_content("is-made-of", "S(<FOOD>) : _3 O(<NUT>)", level="contains", loose=True, says="a food, a sign, a nutrient"),
     *_content(

@@ -36,6 +36,12 @@ PROCESS = (
         says="a nutrient said to be kept",
     ),
     *_process(
+        "kept-by",
+        "S(<process|process-weak>) ~10 O(<NUTRIENT|health-weak>) _1 <copula> _2 T(<keep-n|lose-n>)"
+        " (?=[.,:?]|$|<bound|at>)",
+        says="a nutrient said to be kept or lost",
+    ),
+    *_process(
         "process-kills",
         "S(<process|process-weak>) ~7 T(<lose-n>) ~4 O(<DISEASE|contaminant|contaminant-weak|allergy>)",
         says="a process against a germ",

@@ -15,6 +15,7 @@ from spoonproof.claims.grammar_content import NUTRIENT_CONTENT, QUANTITY
 from spoonproof.claims.grammar_danger import DANGER
 from spoonproof.claims.grammar_effects import DISEASE, FUNCTION
 from spoonproof.claims.grammar_habits import HABITS
+from spoonproof.claims.grammar_introducing import INTRODUCING
 from spoonproof.claims.grammar_outright import OUTRIGHT
 from spoonproof.claims.grammar_process import PROCESS
 from spoonproof.claims.grammar_safety import SAFETY_AGE
@@ -29,6 +30,7 @@ RULES: tuple[Rule, ...] = (
     *COMPARATIVE,
     *QUANTITY,
     *ALLERGEN,
+    *INTRODUCING,
     *CHOKING,
     *SAFETY_AGE,
     *OUTRIGHT,

@@ -10,6 +10,8 @@ from spoonproof.model.verb_forms import participle, past, pasts, third_person
 _DOUBLES = frozenset(
     {"begin", "control", "prefer", "expel", "repel", "infer", "propel", "fulfil", "regret", "refer", "submit", "fuel"}
 )
+_SURELY = ("usually", "generally", "normally", "safely", "certainly", "probably", "definitely", "easily", "happily",
+           "even", "also", "then", "just")  # fmt: skip
 # The left side is how our tables are written; the right side is the other spelling of English.
 _SPELLINGS = (
     (re.compile(r"fibre"), "fiber"),
@@ -56,7 +58,8 @@ def verb_forms(verb: str) -> tuple[str, ...]:
 
 
 def forms(term: str, how: str) -> Iterator[str]:
-    """Every written form of a table's term: ``how`` is noun, verb or fixed; British spelling in, both out."""
+    """Every written form of a table's term: ``how`` is noun, verb, fixed, or may (what somebody "can generally" or
+    "may also" do); British spelling in, both out."""
     made = [term]
     if how == "noun":
         head, _, last = term.rpartition(" ")
@@ -64,6 +67,8 @@ def forms(term: str, how: str) -> Iterator[str]:
     elif how == "verb":
         first, _, rest = term.partition(" ")
         made += [f"{form} {rest}".strip() for form in verb_forms(first)]
+    elif how == "may":
+        made = [f"{may} {surely} {term}" for may in ("can", "may") for surely in _SURELY]
     for form in made:
         yield form
         if _OTHER_SPELLING.search(form) is None:

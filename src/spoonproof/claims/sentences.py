@@ -26,6 +26,9 @@ _TOPIC_ASKED = re.compile(
     r"|no|right|ok)\b)[^\W\d_][\w'’-]*(?: [\w'’-]+){0,3}\?[ ]+\Z",
     re.IGNORECASE,
 )
+# "What has iron? Lentils and peas.": nor is a question that a word or two answer.
+_ASKED = re.compile(r"(?:\A|[.!?\n] *)(?:what|which|where)\b[^.!?\n]{0,40}\?[ ]+\Z", re.IGNORECASE)
+_ANSWER = re.compile(r"[\w'’-]+(?:,? (?:and |or )?[\w'’-]+){0,3}[.!]?\s*(?:\Z|\n)")
 _TOPIC = 60  # characters
 _NO_END = re.compile(r"[.!?;:]")
 _WORD = re.compile(r"\S+")
@@ -98,9 +101,16 @@ def sentences(text: str, start: int, end: int, rows: Sequence[BreathRow] = ()) -
     if _MAYBE_END.search(part) is None:
         yield from _breaths(text, start, end, rows)
         return
-    offsets = [at for at in starts_in(part) if not at or _TOPIC_ASKED.search(part[max(0, at - _TOPIC) : at]) is None]
+    offsets = [at for at in starts_in(part) if not at or not _answers(part, at)]
     for left, right in zip(offsets, [*offsets[1:], len(part)], strict=True):
         yield from _breaths(text, start + left, start + right, rows)
+
+
+def _answers(text: str, at: int) -> bool:
+    """Whether what begins at ``at`` only answers the question before it."""
+    before = text[max(0, at - _TOPIC) : at]
+    asked = "?" in before and _ASKED.search(before) is not None and _ANSWER.match(text, at) is not None
+    return asked or _TOPIC_ASKED.search(before) is not None
 
 
 def _counted(text: str, start: int, end: int) -> list[int]:

@@ -88,8 +88,13 @@ _SWORN = re.compile(
 _SOMEBODY = re.compile(
     r"\b(?:i|we|he|she|they|anyone|anybody|i'm|we're|families|parents|do(?:es)?|serves?|sells?|stocks?)\b"
 )
+_NAMED_SO = frozenset(
+    "recipes ideas cooking baking blog blogs posts cookbook cookbooks household households families living".split()
+)
+"""What is sorted or known by what it is free of: "allergy-friendly *recipes* are on the blog"."""
 _PROMISED = re.compile(
-    r"\bpromise[sd]? (?:\w+ )?$|\b(?:better|worse|calmer) (?:\w+ )?$|\bin (?:this|our) \w+ (?:is|are) $"
+    r"\b(?:can|may) (?:\w+ )?be (?:made|kept) (?:\w+ )?$"
+    r"|\bpromise[sd]? (?:\w+ )?$|\b(?:better|worse|calmer) (?:\w+ )?$|\bin (?:this|our) \w+ (?:is|are) $"
     r"|\b(?:this|these|those|our|all (?:of )?(?:my|our)) $"
 )
 
@@ -139,6 +144,9 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
         return True
     before = _SWORN.sub("", text_before(tagged, begin))
     placed = at_its_place(tagged, begin, _DIRECT) if begin else None
+    after = said_at(tagged, end_of(match))
+    if after in _NAMED_SO:
+        return False
     if (placed is not None and placed.of_dish) or _PROMISED.search(before) is not None:
         return True
     clause = before.rpartition(", ")[2]  # "contrary to *what* I was told, spelt is gluten-free"
@@ -153,7 +161,6 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
         if _BAKES.match(text_after(tagged, end_of(match))) is not None:
             return False
         return _OURS.search(before) is not None or _SOMEBODY.search(before) is None
-    after = said_at(tagged, end_of(match))
     if after == "or" or (not begin and said_at(tagged, begin) in _DIETS and after.isalpha() and after not in _AND):
         return False  # "vegan or not", "vegan neighbours"
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):

@@ -19,6 +19,7 @@ _BABY = frozenset({"audience-baby"})
 _MADE_WITH = frozenset("with from of using includes include including containing".split())
 _MADE_REACH = 3
 _KINDS = frozenset("food foods snacks products drinks vegetables fruits grains meats fish seeds milks spreads".split())
+_ANY_FOOD = (" food", " foods", " snacks", " vegetables", " fruits", " grains")
 _CALLED = frozenset({"called", "known as", "named", "namely"})
 _PHRASE_REACH = 10
 _PREDICATE_REACH = 6  # items between "is" and the noun it makes of its subject
@@ -95,7 +96,10 @@ def _examples(tagged: Tagged, match: Match, found: Subject) -> Subject | None:
     assert found.range is not None
     own, said = found.range[1], (match.object or match.trigger)[1]
     after = spelled_out(tagged, own, by_words=True)
-    return after if after is not None else spelled_out(tagged, said, by_words=bool(found.foods))
+    if after is None:  # "*first foods* from six months: ...", "*plant foods* with iron include ..."
+        only_kind = tagged.items[own - 1].words.endswith(_ANY_FOOD)
+        after = spelled_out(tagged, max(own, said), by_words=bool(found.foods) and not only_kind)
+    return after
 
 
 def _called(tagged: Tagged, found: Subject) -> Subject | None:

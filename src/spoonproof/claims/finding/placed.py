@@ -59,7 +59,7 @@ def at_its_place(tagged: Tagged, at: int, reach: int = _TO_VERB) -> Subject | No
     if (
         tagged.is_any(head, _PEOPLE)
         or tagged.has(opens, "audience-baby")
-        or words[-1] in _JOINTS
+        or words[-1].rpartition(" ")[2] in _JOINTS
         or tagged.find(_VERBS, opens, verb)
     ):
         return None

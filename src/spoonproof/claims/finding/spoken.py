@@ -27,6 +27,7 @@ _SUFFIXES = frozenset({"suffix-high", "suffix-free"})
 _NONE_OF = frozenset({"free"})
 _DOING = ("function", "disease")
 _RELATIVES = frozenset({"which", "that"})
+_ALL_OF = frozenset({"both", "all", "two", "each", "of", "both of", "all of"})
 _MAKES = frozenset({"make"})
 _ASIDE = -2
 _THERE = frozenset({"there"})
@@ -72,6 +73,12 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     pronoun = pronoun_before(tagged, begin, at)
     people = pronoun is not None and _is_people(tagged, pronoun)
     pronoun = None if people else pronoun
+    which = _which(tagged, begin, at)
+    if which is not None and (pronoun is None or pronoun < which) and foods(wanted | GENERIC, which, which + 1):
+        held = named(tagged, which, taken)
+        if pronoun is None or people or kind not in _DOING or tagged.is_any(which, FOOD | GENERIC):
+            return held
+        return replace(held, pronoun=True, why=f"{held.why} of what was named before", said=said_by(tagged, pronoun))
     pronoun = pronoun if pronoun is not None else _held_in(tagged, at, match.end)
     hung = _hung_on(tagged, before, at)
     best = hung if hung is not None else _relative(tagged, before, at)
@@ -97,6 +104,7 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     later = [
         i for i in tagged.find(wanted, at, match.end + REACH) if i not in taken and tagged.items[i].words != itself
     ]
+    later = [i for i in later if not is_doing(tagged, i)]
     later = [i for i in later if not _says_how(tagged, i, match)] or ([] if match.rule.level in _ABSENT else later)
     if later and (opening := _opening(tagged, at)) is not None:
         later = [i for i in later if kind != "comparative" and tagged.items[i - 1].words not in _SET_AGAINST]
@@ -120,6 +128,7 @@ def read_clause(tagged: Tagged, match: Match, wanted: frozenset[str], taken: ran
     if before:
         return named(tagged, before[-1], taken)
     other = [i for i in tagged.find(NAMED) if i not in taken and tagged.items[i].words != itself]
+    other = [i for i in other if not is_doing(tagged, i)]
     if match.rule.level in _ABSENT:
         other = [i for i in other if not _says_how(tagged, i, match)]
     if wanted is FOOD and other and not people:
@@ -164,6 +173,21 @@ def _relative(tagged: Tagged, before: list[int], at: int) -> int | None:
         own = [i for i in before if i > index]
         return noun if own and noun in before and not any(is_subject(tagged, i) for i in own) else None
     return None
+
+
+def _which(tagged: Tagged, begin: int, at: int) -> int | None:
+    """The noun that a relative clause without a noun of its own hangs on: "it is full of *iron*, which helps", "made
+    with *oats*, which are rich in", "it has zinc, *a mineral* that is vital"."""
+    index = next((i for i in range(at - 1, max(0, begin - 1), -1) if tagged.items[i].words in _RELATIVES), None)
+    if index is None or tagged.find(NOUNS, index, at) or pronoun_before(tagged, index + 1, at) is not None:
+        return None
+    noun = index - 1
+    while noun > 0 and (tagged.symbols[noun] == "," or tagged.items[noun].words in _ALL_OF):
+        noun -= 1
+    comma = tagged.symbols.rfind(",", max(0, noun - _OPENS), noun)
+    if comma > 0 and tagged.is_any(noun, _WEAK | GENERIC) and tagged.items[comma + 1].words in _ONE:
+        noun = comma - 1
+    return noun if _owned(tagged, noun, None) is None else None
 
 
 def _held_in(tagged: Tagged, begin: int, end: int) -> int | None:

@@ -96,12 +96,142 @@ _CONDITION = re.compile(
     r"\bif (?:your|the|a|my) (?:baby|child|toddler|little one) (?:doesn't|does not|isn't|has no) (?:\w+ ){0,2}$"
 )
 
+
+def ended_up(tagged: Tagged, match: Match) -> bool:
+    """ "Most of it ended up *in her hair*": where food goes, and nothing that it does."""
+    at = (match.object or match.trigger)[0]
+    return tagged.items[at].words in _OUTSIDE and _ON_IT.search(text_before(tagged, at)) is not None
+
+
+_OUTSIDE = frozenset("hair face ears ear nose eyebrows eyelashes neck fingers toes".split())
+_ON_IT = re.compile(r"\b(?:in|on|over|up|into|behind|down|from) (?:his|her|their|my|your|our|the) $")
+
+
+def of_the_heart(tagged: Tagged, match: Match) -> bool:
+    """ "It *warms my heart*", "good for the *heart and soul*": turns of speech."""
+    at, end = match.object or match.trigger
+    if "heart" not in tagged.items[end - 1].words:
+        return False
+    return (
+        _MOVED.search(f"{text_before(tagged, at)}{tagged.words(at, end).lower()}{text_after(tagged, end)}") is not None
+    )
+
+
+_MOVED = re.compile(
+    r"\b(?:warm|melt|br(?:ea|o)k|st(?:ea|o)l|w[io]n|touch|fill)\w* (?:my|our|your|his|her|their|the|every\w*) hearts?\b"
+    r"|\bhearts? (?:and|or|&) (?:the |your )?souls?\b|\bheart (?:out|of|melts?|sinks?|sank|skips?|aches?|breaks?)\b"
+)
+
+
+def to_die_for(tagged: Tagged, match: Match) -> bool:
+    """ "This cake is *to die for*"."""
+    end = (match.object or match.trigger)[1]
+    return tagged.items[end - 1].words.endswith("die") and text_after(tagged, end).startswith("for")
+
+
+def bruised(tagged: Tagged, match: Match) -> bool:
+    """ "Avoid avocados that have *bruises*": a fruit's, and nobody's."""
+    at = (match.object or match.trigger)[0]
+    return tagged.items[at].words in _BRUISES and not tagged.find(_PERSONS)
+
+
+_BRUISES = frozenset({"bruise", "bruises", "bruising", "bruised"})
+_PERSONS = frozenset({"audience-baby", "audience-adult", "the-child", "body"})
+
+
+def _safe_in_the_freezer(tagged: Tagged, match: Match) -> bool:
+    """ "The cubes are *safe to remain* in the freezer": how long it keeps."""
+    return _KEEPS.match(text_after(tagged, match.trigger[0])) is not None
+
+
+_KEEPS = re.compile(
+    r"(?:\w+ )?safe(?:ly)? (?:to (?:be )?|in |for (?:up to |about )?)"
+    r"(?:remain|keep|kept|store|stored|stay|sit|leave|left|the (?:freezer|fridge|refrigerator)"
+    r"|\w+ (?:days?|hours?|weeks?))\b"
+)
+
+
+def _asked_by_the_cook(tagged: Tagged, match: Match) -> bool:
+    """ "*When should I add* the milk?": a step of a recipe."""
+    return _STEP.match(text_after(tagged, match.trigger[0])) is not None
+
+
+_STEP = re.compile(
+    r"(?:when|can|should|could|may|do)(?: \w+)? (?:i|we|you) (?:add|stir|mix|pour|put|fold|turn|peel|soak|boil|freeze"
+    r"|bake|chop|blend|whisk|leave out|take out|sprinkle|reheat|melt|drain|rinse)\b"
+)
+
+
+def _helps_to_cook(tagged: Tagged, match: Match) -> bool:
+    """ "*Toddlers over two can help* to tear the lettuce": who helps, and nothing that they eat."""
+    return _HELPS.search(text_after(tagged, match.start)) is not None
+
+
+_HELPS = re.compile(
+    r"\bhelp (?:you|us|me|out|in the kitchen|with the|(?:to )?(?:wash|tear|stir|crack|mix|peel|whisk|pour|cook|bake"
+    r"|make|lay|set|mash|roll|knead|shop))\b|\b(?:little|junior) (?:chefs?|cooks?|helpers?)\b|\bkitchen helpers?\b"
+)
+
+
+def _chokes_nobody(tagged: Tagged, match: Match) -> bool:
+    """ "Don't *choke up*", "the sink is *choked with* pasta", "*I choked on my tea* laughing"."""
+    at = (match.object or match.trigger)[0]
+    return _CHOKED.search(f"{text_before(tagged, at)}{text_after(tagged, at)}") is not None
+
+
+_CHOKED = re.compile(
+    r"\bchok\w+ up\b|\bchoked with |^\W*(?:i|we) (?:\w+ )?chok|\bchok\w+ on (?:my|our) (?:tea|coffee|drink|wine)\b"
+)
+
+
+def _toxic_to_nobody(tagged: Tagged, match: Match) -> bool:
+    """ "*Toxic positivity* isn't my thing"."""
+    return _TOXIC.search(text_after(tagged, (match.object or match.trigger)[0])) is not None
+
+
+_TOXIC = re.compile(r"^toxic (?:positivity|relationship|people|friend|boss|work|mum|masculinity|culture|comment)")
+
+
+def _since_birth(tagged: Tagged, match: Match) -> bool:
+    """ "He has had eczema *since he was tiny*": how long, and no food."""
+    return _BIRTH.match(text_after(tagged, match.trigger[0])) is not None and not tagged.find(_FOODS)
+
+
+_BIRTH = re.compile(r"since (?:birth|(?:he|she|they|i) (?:was|were|had)\b)")
+
+
+def _not_quite(tagged: Tagged, match: Match) -> bool:
+    """ "*Healthy-ish* comfort food"."""
+    return text_after(tagged, (match.object or match.trigger)[1]).startswith(("-ish", "ish"))
+
+
+def _tastes_better(tagged: Tagged, match: Match) -> bool:
+    """ "Home-cooked beans are far *better than* canned": of taste, where no nutrient is named."""
+    at, end = match.object or match.trigger
+    if match.subject is not None and match.subject[0] == end and not tagged.find(_FOODS):
+        return True  # "my journey to *healthier cooking*"
+    return tagged.items[at].words in ("better", "best") and not tagged.find(_HEALTH)
+
+
+_HEALTH = frozenset("nutrient nutrient-weak health health-weak healthy healthier effect digest absorb".split())
+
 SPOKEN_OF: Mapping[str, tuple[Ask, ...]] = {
     "better-since": (_if_not,),
     "brings-disease": (_a_cause,),
+    "age-and-food": (_helps_to_cook,),
+    "asked-when": (_asked_by_the_cook,),
+    "can-babies": (_asked_by_the_cook,),
+    "choking": (_chokes_nobody,),
     "contaminant": (_taken_as_drug,),
     "disease-and-food": (_is_common,),
     "fine-for-babies": (_great_because,),
     "food-and-weak-function": (_of_a_squash,),
+    "from-age": (_helps_to_cook,),
+    "harmful": (_toxic_to_nobody,),
+    "healthy-dish": (_not_quite,),
+    "process-makes": (_tastes_better,),
+    "told-beside": (_since_birth,),
+    "younger-than": (_helps_to_cook,),
+    "safe": (_safe_in_the_freezer,),
 }
 """Rule name and what to ask of its matches."""

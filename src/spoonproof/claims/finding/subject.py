@@ -49,6 +49,7 @@ _SAID_OUT = (
     "holds-that-allergen",
 )
 _LISTED_AFTER = ("got-from", "foods-with", "good-sources", "taken-with")
+_ALLERGENS = frozenset({"allergen-food"})
 _DIETS = (" diet", " diets")
 _OF_SOLIDS = ("wait-until", "start-at-age", "ready-at-age", "milk-until", "too-early-harms")
 _HEADING = 4  # items
@@ -249,10 +250,11 @@ def _usual(tagged: Tagged, match: Match) -> Subject | None:
         return Subject(None, ("eating", "food"), (), False, False, "eating, whatever is eaten")
     if match.subject is not None and match.rule.name == "for-the-free" and not tagged.has(match.subject[0], "pronoun"):
         return named(tagged, match.subject[0], range(0))  # "a child with a milk allergy can have *oat milk*"
-    if match.rule.kind == "allergen" and (reacted := _reacted_to(tagged, match)) is not None:
+    without = match.rule.level is not None  # "good for whoever has an egg allergy" is said of what is served
+    if match.rule.kind == "allergen" and not without and (reacted := _reacted_to(tagged, match)) is not None:
         return reacted
     if effect == "allergen-introduction":
-        said = tagged.find(frozenset({"allergen-food"}))
+        said = [i for i in tagged.find(_ALLERGENS) if tagged.items[i].words not in FEEDING]
         if said:
             return named(tagged, said[0], range(0))
         usual: tuple[str, ...] = ("allergenic food", "allergen")

@@ -10,7 +10,7 @@ from spoonproof.claims.finding.draft import Match
 from spoonproof.claims.finding.kitchen import ILLNESS, KITCHEN
 from spoonproof.claims.finding.near import Ask, acts_alone, end_of, first_of, quoted, said_at, text_after, text_before
 from spoonproof.claims.finding.phrase import widen
-from spoonproof.claims.finding.spoken_of import SPOKEN_OF, teething_thing
+from spoonproof.claims.finding.spoken_of import SPOKEN_OF, bruised, ended_up, of_the_heart, teething_thing, to_die_for
 from spoonproof.claims.scan import Tagged
 
 _NOT_THE_SAME = r"(?:doesn't|does not|don't) (?:always )?mean|(?:isn't|is not) (?:always )?the same(?: thing)? as"
@@ -20,6 +20,7 @@ _AT_AN_AGE = re.compile(
     r"[^.;!?]{0,30}?\b(?:in (?:the|their|his|her|a baby's) first year|(?:before|until|till|under)"
     r" (?:one|two|1|2|12|twelve|the age|their|his|her|they|she|he|a year|the first))\b"
 )
+_CANNOT = re.compile(r"\b(?:can't|cannot|couldn't|can not|won't|don't|never) [^.,;:?!]{0,30}$")
 _NO_HELP = re.compile(
     r"[^.;!?]{0,20}?(?:(?:didn't|did not|doesn't|don't|never|hasn't|haven't|has not|have not)(?: \w+)?"
     r" (?:helped|help|work|worked|changed?|cured?|touch|made? (?:any|a|the slightest) difference)"
@@ -38,7 +39,7 @@ _WHICH_ARE = re.compile(r"\b(?:which|what) (?:\w+ ){1,3}(?:are|is) [^.,;:?!]{0,3
 _EATEN = frozenset("food dish generic-food solids nutrient ambiguous-nutrient".split())
 _SOMEBODY_IS = re.compile(r"\b(?:i|we|he|she)\b(?!'ve found| think| know)[^.;:?!]{0,90}$")
 _THINGS = frozenset(
-    "packs cutter cutters tin tins mould moulds mold molds theme themed costume party parties shop shops "
+    "plant plants packs cutter cutters tin tins mould moulds mold molds theme themed costume party parties shop shops "
     "stores aisle aisles stall stand tree trees bush bushes patch patches seedling seedlings "
     "book books song songs game games toy toys shirt shirts box boxes carton cartons wrapper wrappers liner liners "
     "maker makers machine machines cooker cookers mill mills grinder grinders spoon spoons fork forks knife "
@@ -125,6 +126,12 @@ def _what_it_means(tagged: Tagged, match: Match) -> bool:
     """ ""No added sugar" *doesn't mean* no sugar": how a label is read."""
     around = text_before(tagged, match.start), text_after(tagged, match.end)
     return _MEANT_BEFORE.search(around[0]) is not None or _MEANS.match(around[1]) is not None
+
+
+def _never_without(tagged: Tagged, match: Match) -> bool:
+    """ "You *can't* make this *without* egg": it is in there."""
+    at = match.trigger[0]
+    return said_at(tagged, at).startswith("without") and _CANNOT.search(text_before(tagged, at)) is not None
 
 
 def _was_no_help(tagged: Tagged, match: Match) -> bool:
@@ -333,8 +340,8 @@ def _as_it_comes_out(tagged: Tagged, match: Match) -> bool:
 
 
 _BY_KIND: Mapping[str, tuple[Ask, ...]] = {
-    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses, teething_thing),
-    "disease": (*ILLNESS, teething_thing, _another_clause, _to_the_senses),
+    "function": (_names_a_thing, _another_clause, _is_offal, _to_the_senses, teething_thing, ended_up, of_the_heart),
+    "disease": (*ILLNESS, teething_thing, _another_clause, _to_the_senses, to_die_for, bruised),
     "nutrient-content": (_another_clause, _names_a_thing),
     "general-benefit": (_names_a_thing,),
 }
@@ -346,7 +353,7 @@ _BY_RULE: Mapping[str, tuple[Ask, ...]] = {
     "for-disease": (_was_no_help,),
     "free-of": (_what_it_means, _till_an_age),
     "sugar-free": (_what_it_means,),
-    "free-from": (_what_it_means,),
+    "free-from": (_what_it_means, _never_without),
     "both": (_does_something_else, _its_protein, _side_by_side, _is_gluten),
     "gives-disease": (_had_it,),
     "brings-disease": (_what_causes,),
