@@ -31,8 +31,8 @@ COARSE = re.compile(
 )
 # "leaving some bite", "until al dente", "still firm in the middle"; not "until no bite is left"
 FIRM_END = re.compile(
-    r"(?<!no )(?<!not )(?<!without )(?<!longer )\b(?:al dente|chewy|rubbery|firm to the bite|tender[- ]crisp"
-    r"|crisp[- ]tender|(?:some|a (?:little|bit of|good)|still|slight) (?:\w+ ){0,2}(?:bite|crunch)"
+    r"(?<!no )(?<!not )(?<!without )(?<!longer )\b(?:al dente|chewy|rubbery|resist(?:s|ance)?|firm to the bite"
+    r"|tender[- ]crisp|crisp[- ]tender|(?:some|a (?:little|bit of|good)|still|slight) (?:\w+ ){0,2}(?:bite|crunch)"
     r"|(?:bite|crunch) (?:left|to (?:it|them))|still (?:\w+ )?(?:firm|crisp|crunchy|hard)"
     r"|(?:stay|remain|keep|leav)\w* (?:\w+ ){0,2}(?:firm|crunchy|hard))\b",
     re.I,
@@ -58,7 +58,8 @@ DONE = (
         r"|\b(?:to|into|are|as fine as|like) (?:(?:a|an|fine|smooth|very|even|dusty|sandy) ){0,3}"
         r"(?:dust|powder|crumbs?|flour|meal|paste|sand|butter)\b", re.I)),
     ("coarse", COARSE),
-    ("said-firm", re.compile(rf"\A(?!.*\b(?:if|unless|should|until no)\b).*?{FIRM_END.pattern}", re.I | re.S)),
+    ("said-firm", re.compile(
+        rf"\A(?!.*\b(?:if|unless|should (?:it|they|the)|until no)\b).*?{FIRM_END.pattern}", re.I | re.S)),
     ("peeled", re.compile(
         r"\bpeel|\bslip(?:s|ped)?\b[^.;]{0,20}\bskins?\b|\bskins? off\b|\bskin(?:s|ned)? (?:the|them|it)\b", re.I)),
     ("chunk", re.compile(r"\b(?:cut|scoop|spoon|mak|shap)\w*\b[^.;]{0,40}\bballs\b|\bmelon baller\b", re.I)),
@@ -101,8 +102,9 @@ RARE = re.compile(
     re.I,
 )
 ROLLED = re.compile(
-    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:\w{0,12}balls?|marbles?|truffles?|bites?|rounds|spheres|bombs)\b"
-    r"|\b(?:squeez|pinch|pull|mak|mould|mold|drop|fry|fri|poach|turn|portion|divid)\w*\b[^.;]{0,60}"
+    r"\b(?:roll|shape|form|scoop)\w*\b(?:[^.;]|\.\d){0,60}"
+    r"\b(?:\w{0,12}balls?|marbles?|truffles?|bites?|rounds|spheres|bombs|nuggets)\b"
+    r"|\b(?:squeez|pinch|pull|mak|mould|mold|drop|fry|fri|poach|turn|portion|divid)\w*\b(?:[^.;]|\.\d){0,60}"
     r"\b(?:\w{0,12}balls|marbles|truffles)\b"
     r"|\broll\w* (?:each|every|them|it)(?: one| piece| spoonful)? (?:\w+ )?round\b(?! the\b)"
     r"|\broll\w*\b[^.;]{0,60}\b(?:palms?|hands)\b",
