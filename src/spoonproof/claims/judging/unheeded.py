@@ -96,7 +96,9 @@ def _hangs_on(claim: Claim) -> bool:
     ahead = said_before(claim)
     subject = next((claim.quote.find(one) for one in claim.subjects if one in claim.quote), -1)
     if subject < 0 and not claim.subjects:
-        subject = claim.quote.find(" that ") + len(" that")
+        subject = claim.quote.find(
+            " ", claim.quote.find(" that ") + len(" that ")
+        )  # the word behind it tells a "that can"
     ahead = ahead[max((found.end() for found in _SAME_CLAUSE.finditer(ahead)), default=0) :]
     lead = plain(f"{ahead}{claim.quote[: max(0, subject)]}")
     hung = _HANGS_ON.search(lead)
