@@ -10,6 +10,8 @@ from tests import kitchen
 from tests.each import each
 
 SOUND = (
+    "Congee, also called jook, is a common first food in Chinese families.",
+    "Grapes, quartered, and toast for the baby.",
     "Honey is bad news before twelve months.",
     "Whole cherry tomatoes are trouble for under fives.",
     "Sugar is trouble for small teeth.",

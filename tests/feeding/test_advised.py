@@ -100,6 +100,8 @@ NONE = (
     "Spoon her portion aside, then salt the pan.",
     "Milk straight from the cow smells good, but he has pasteurised.",
     "Leave the blueberries round for us and squash each one for him.",
+    "I call them popcorn because my eldest won't eat anything called a log.",
+    "What my gran served beside everything, minus the salt and the schnapps.",
 )
 
 

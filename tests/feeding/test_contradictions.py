@@ -151,6 +151,7 @@ HARMLESS = (
     "I hold the spoon out and if his lips stay shut that is his answer.",
     "Once thawed nothing is frozen again.",
     "Hot from the microwave is never fine for her.",
+    "Oats, milk and fruit set in the microwave and cut into bars.",
     "Stickers are for the potty, not for mouthfuls.",
     "Bottles are made up one at a time, none waits in the bag till teatime.",
     "Flat on her back is no way to eat.",

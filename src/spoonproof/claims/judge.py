@@ -13,6 +13,7 @@ from spoonproof.claims.judging.placed import unplaced
 from spoonproof.claims.judging.polarity import read_again
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.truth import truth_of
+from spoonproof.claims.judging.unheeded import unheeded
 from spoonproof.claims.judging.verdict import Verdict
 from spoonproof.claims.register import Register
 from spoonproof.claims.trail import describe_key, in_words
@@ -59,6 +60,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     as_offered(claim, key, verdict, register, context)
     overreached(claim, key, verdict, register)
     unplaced(claim, key, verdict, register)
+    unheeded(claim, verdict, register)
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, matching, probe, register, context, verdict.steps)
     steps += more

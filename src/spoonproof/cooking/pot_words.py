@@ -6,7 +6,7 @@ import re
 
 APART = re.compile(
     r"\b(?:meanwhile|in the meantime|separately|at the same time)\b"
-    r"|\b(?:in|into|to) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep |shallow "
+    r"|\b(?:in|into|to|fill) (?:an? (?:separate |second |small |large |clean |heavy |dry |wide |little |deep |shallow "
     r"|greased |(?:greased )?(?:oven|baking|ovenproof|roasting) )?|another |a )"
     r"(?:bowl|pan|saucepan|frying pan|pot|jug|dish|tin|tray|mug|steamer)\b",
     re.IGNORECASE,
@@ -61,6 +61,13 @@ FLESH = re.compile(r"\b(?:flesh|insides|pulp)\b", re.IGNORECASE)
 IN_FAT = re.compile(r"\b(?:in|with)\b[^.;,]{0,40}\b(?:oil|butter|ghee|fat|lard|dripping)\b", re.IGNORECASE)
 ONTO = re.compile(r"\b(?:over|on|onto|top)\b", re.IGNORECASE)
 WITH = re.compile(r"\W{0,9}(?:\w{1,20}ly\W{1,9})?(?:with|in)\b", re.IGNORECASE)
+_VERB = re.compile(r"\W{0,9}[^\W\d_]{1,40}(?:-[^\W\d_]{1,40})?")
+# "bring a large pan of water to the boil", "fill a pot with water": not "over a pan of simmering water"
+PAN_OF_WATER = re.compile(
+    r"\b(?:bring|fill|put|heat|get|boil|have|set|take)(?: up)? an? (?:\w+ ){0,2}(?:pan|pot|saucepan|stockpot|kettle)"
+    r" (?:of|with|full of) (?:\w+ ){0,2}water\b",
+    re.IGNORECASE,
+)
 KEEP_WATER = re.compile(
     r"\b(?:keep|keeping|reserve|reserving|save|saving)\b|\b(?:strain|siev)\w*\b[^.;]{0,30}\binto\b", re.IGNORECASE
 )
@@ -85,3 +92,9 @@ def takes_a_part(words: str, name: str) -> bool:
     last = name.lower().rpartition(" ")[2]
     at = words.lower().find(last) if len(last) > 2 else -1
     return at >= 0 and _A_PART.search(words[:at]) is not None
+
+
+def with_first(text: str) -> bool:
+    """Whether behind the verb that ``text`` begins with stands "with ..." or "in ...": "mash with the oil"."""
+    word = _VERB.match(text)
+    return word is not None and WITH.match(text, word.end()) is not None

@@ -7,7 +7,6 @@ heated for. After the baby's portion is lifted out, steps on the family's bowl t
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from spoonproof.cooking import pot_words as says
@@ -157,6 +156,8 @@ class Kitchen:
             self.waiting = raw[-1] if raw else self.at_hand
         elif named:
             self.waiting = None
+        if not named and verb.role == "heat" and self._egg_waits() and says.PAN_OF_WATER.search(words):
+            return []  # "bring a pan of water to the boil", while raw eggs wait in a bowl
         return self._pot_named(step, action, verb, named) if named else self._pot_unnamed(step, verb, words)
 
     def _pot_unnamed(self, step: Step, verb: Verb, words: str) -> list[int]:
@@ -215,7 +216,7 @@ class Kitchen:
 
     def _opens_pot(self, step: Step, action: Action, verb: Verb, new: Sequence[int]) -> bool:
         """Whether foods not in any pot yet get one of their own."""
-        if self._apart(step, action):
+        if self._apart(step, action) or (self._egg_waits() and says.PAN_OF_WATER.search(self._ahead(step, action))):
             return True
         if action.more or verb.role in ("join", "season", "serve", "cool", "chill", "split"):
             return False
@@ -228,9 +229,7 @@ class Kitchen:
             return False  # "mash with the oil", "simmer in the stock"
         solids_there = any(self.stories[i].solid for i in self.at_hand)
         if verb.role in ("heat", "soak") and not solids_there:
-            if beaten_egg([self.stories[i] for i in self.at_hand]):
-                return True  # "whisk the yolk with the oil. Poach the salmon": not in the mayonnaise
-            return verb.medium in ("steam", "oven", "microwave")  # the water below a steamer is no part of it
+            return self._egg_waits() or verb.medium in ("steam", "oven", "microwave")  # nor in the water below
         return True
 
     def _everything(self, step: Step, action: Action, verb: Verb, named: Sequence[int]) -> list[int]:
@@ -393,8 +392,9 @@ class Kitchen:
         following = [other.span.start for other in step.actions if other.span.start > action.span.start]
         return self.recipe.document.text[start : min(following, default=step.span.end)]
 
+    def _egg_waits(self) -> bool:
+        return beaten_egg([self.stories[i] for i in self.at_hand])
+
     def _with(self, action: Action) -> bool:
         """Whether the first thing after the verb is "with ..." or "in ...": "mash with the oil"."""
-        text = self.recipe.document.text[action.span.start : action.span.start + 80]
-        word = re.match(r"\W{0,9}[^\W\d_]{1,40}(?:-[^\W\d_]{1,40})?", text)
-        return bool(word and says.WITH.match(text, word.end()))
+        return says.with_first(self.recipe.document.text[action.span.start : action.span.start + 80])

@@ -16,10 +16,10 @@ from spoonproof.feeding.kinds import Part, kinds_of, kinds_of_record, parts
 from spoonproof.feeding.named import MADE_HERE, NEVER_MADE, ROUND, STEP_KINDS, cut_up, for_others, in_everyday_sense
 from spoonproof.feeding.served import Served, as_served, line_served
 from spoonproof.feeding.shaped import shapes, sprouts
-from spoonproof.feeding.step_words import MIX
+from spoonproof.feeding.step_words import MIX, PREPARED
 from spoonproof.feeding.tables import FeedingTables, HazardRow
 from spoonproof.feeding.wording import sentence
-from spoonproof.feeding.words import Found, keys
+from spoonproof.feeding.words import Found, fold, keys
 from spoonproof.feeding.words import words as words_of
 from spoonproof.model.finding import LEVELS, Bowl, Edit, Level, Remedy, SourceRef
 from spoonproof.model.kitchen import Foods
@@ -251,7 +251,7 @@ def _of_steps(recipe: Recipe, foods: Foods, tables: FeedingTables, rows: Sequenc
                 made.add(hit.phrase)
                 continue
             words, span = text[hit.start : hit.end], _step_span(recipe, step.span, text, hit)
-            facts = frozenset({"raw", "whole", "mixed"} if MIX.search(text) else {"raw", "whole"})
+            facts = _as_named(text, hit) | ({"mixed"} if MIX.search(text) else set())
             for row in _holding(rows, classes, facts, recipe.youngest):
                 yield _in_step(row, words, span, step.index, classes)
 
@@ -272,6 +272,21 @@ def _named_in(
     return hits
 
 
+_WORDS_BEFORE = re.compile(r"(?:\b[\w-]+,? ){1,3}$")
+
+
+def _as_named(text: str, hit: Found) -> frozenset[str]:
+    """How a food that only a step names is served, by the words before it: "finely chopped walnuts", "pitted dates"."""
+    before = _WORDS_BEFORE.search(text[max(0, hit.start - 40) : hit.start])
+    said = before[0].split() if before is not None else []
+    facts = {PREPARED.get(fold(word.strip(","))) or "" for word in said} & _PREPARED_SO
+    if "finely" in said or "fine" in facts:
+        return frozenset({*facts, "raw", "fine"})
+    return frozenset({*facts, "raw"} if facts & _IN_PIECES else {*facts, "raw", "whole"})
+
+
+_IN_PIECES = frozenset({"chopped", "mashed", "blended"})
+_PREPARED_SO = frozenset({"fine", "stoned", *_IN_PIECES})
 _OUT_OF_THE_POT = re.compile(
     r"\b(?:(?:the|this|your|its|their)(?: [a-z]+)?"
     r"|(?:[a-z]+ful|[a-z]+fuls|ladles?|spoons?|cups?|bowls?|mugs?|bit|little|splash|some|plenty|lots|drop) of) $",

@@ -158,6 +158,7 @@ def _bought_fresh(line: FoodLine) -> bool:
 
 
 _ANIMALS = frozenset({"chicken", "duck", "turkey", "rabbit", "hare", "capon", "whole", "small", "spring", "duckling"})
+_A_PIECE = frozenset({"piece", "slice", "mince", "minced"})
 _BIRD = frozenset({"bird"})
 
 
@@ -165,7 +166,7 @@ def _joint(line: FoodLine, food: Food, tables: FeedingTables) -> frozenset[str]:
     """What a joint's name says of meat in any order: "neck of lamb" is on the bone as "lamb shank" is."""
     if food.group not in ("meat", "poultry") or keys(line.name) & _OFF_THE_BONE:
         return EMPTY
-    if keys(line.name) <= _ANIMALS:
+    if keys(line.name) <= _ANIMALS and not keys(line.text) & _A_PIECE:
         return _BIRD  # "1 chicken", and no breast of it
     found = frozenset().union(*(tables.kinds[hit.value] for hit in tables.heads.find(line.name)))
     return found - {HEAD} if "bone-in" in found else EMPTY

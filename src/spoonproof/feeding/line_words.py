@@ -6,6 +6,7 @@ import re
 
 from spoonproof.feeding.step_words import (
     BONE_IN,
+    COARSE,
     COOKED_WORDS,
     FINELY,
     FROM_THE_COW,
@@ -21,6 +22,7 @@ from spoonproof.feeding.words import fold, keys
 from spoonproof.model.recipe import FoodLine
 
 _HARD_WORDS = frozenset({"hard", "crunchy", "crisp", "chewy", "gummy", "brittle", "unripe", "underripe", "round"})
+_PUREED = frozenset({"puree", "pureed", "pouch"})
 _WORDS = (
     ("in-shell", frozenset({"scrubbed", "debearded", "live", "purged"})),
     ("said-soft", frozenset({"soft", "silken", "tender", "smooth", "fluffy", "ripe"})),
@@ -29,7 +31,7 @@ _WORDS = (
 )
 _SAID = (
     ("no-salt", NO_SALT), ("low-salt", LOW_SALT), ("fine", FINELY), ("bone-in-word", BONE_IN),
-    ("unpasteurised", FROM_THE_COW),
+    ("coarse", COARSE), ("unpasteurised", FROM_THE_COW),
     ("unpasteurised", RAW_MILK),  # "60 g raw-milk raclette", "curd made with raw milk"
     ("peeled", re.compile(r"\b(?:skin|skins|peel) (?:off|removed)\b|\bno skin\b", re.I)),
     ("quartered", IN_FOUR),
@@ -71,6 +73,8 @@ def from_words(line: FoodLine, facts: set[str], *, choice: bool = False) -> None
     facts |= {fact for fact, words in _WORDS if here & words}
     if _SWEETENED_WITH.search(text):
         facts.discard("sweetened")  # "with mashed banana"; with what else, the words name
+    if here & _PUREED:
+        facts.add("stoned")  # "fruit purée (peach, apricot)": no blender takes a stone
     if {"home", "made"} <= here:
         facts.add("homemade")
     if {"alcohol", "free"} <= here:

@@ -52,14 +52,21 @@ _LIKENESS = re.compile(
     r"|chewy|hard|bouncy|stretchy|tough) as $"
     r"|\b(?:is|are|was|feels?|looks?|tastes?|chews?|stretch(?:es)?|pulls?|sets?|smells?)"
     r" (?:it |just |a bit |rather )?like $"
+    r"|\bcall(?:s|ed|ing)? (?:it|them|these|this|those)(?: \w+){0,2} $"
     r"|\b(?:felt|wooden|knitted|crocheted|plush|pretend|toy) $",
     re.I,
 )
 
+_A_PAN = re.compile(
+    r"\b(?:(?<!crumble )(?<!stir )(?<!squeeze )in|into|to|from|fill) (?:an?|the|your) $"
+    r"|\b(?:big|large|tall|deep|heavy|wide|medium|small|\w+-quart)(?:[- ](?:based|bottomed))? $",
+    re.I,
+)
 _IN_ANOTHER_SENSE = {
     # "with some of the hot sauce": out of the pan; "in a stock pot": the pan
     ("hot", "sauce"): re.compile(r"\b(?:the|this|that|its|your) $", re.I),
-    ("stock", "pot"): re.compile(r"\b(?:in|into|to) (?:an?|the|your)(?: (?:big|large|tall|deep|heavy))? $", re.I),
+    ("stock", "pot"): _A_PAN,
+    ("stockpot",): _A_PAN,
     # "a little jaggery as sweetener": the jaggery is told by its own name
     ("sweetener",): re.compile(r"\bas (?:an? )?$|\bnatural $", re.I),
     ("sugar",): re.compile(r"\bblood $", re.I),

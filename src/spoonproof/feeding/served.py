@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
 from spoonproof.feeding.baby_steps import baby_text, only_family, steps_of
-from spoonproof.feeding.done_to import done_to
+from spoonproof.feeding.done_to import done_to, undone_later
 from spoonproof.feeding.heat import (
     COOKED_IN,
     boiled_briefly,
@@ -72,7 +72,8 @@ FACTS = frozenset(
     hot-through across-grain
     sweetened core-low core-short
     chilling flour unpasteurised rare seared slow-cooked never-boiled salted heated-later split big counted said-hard
-    said-soft discarded in-shell carved""".split()
+    said-soft discarded in-shell carved coarse
+    said-firm""".split()
 )
 """Every word a hazard row may ask for."""
 
@@ -120,8 +121,6 @@ def as_served(
     if food is not None and food.group == "fish" and "whole" in keys(line.text) and "tinned" not in facts:
         facts.add("bone-in-word")
     cuts: list[Cut] = list(line.cuts)
-    if any(cut.shape == "puréed" for cut in cuts):
-        facts.add("stoned")  # "60 g apricot purée": no blender takes a stone
     names = frozenset(key for key in keys(line.name) if len(key) > 2)
     parted = divided(texts, names)
     if not own_cuts:
@@ -143,6 +142,7 @@ def as_served(
     fats = {at for at, one in enumerate(recipe.foods) if at != index and keys(one.name) & COOKED_IN}
     of_it = [any({*action.foods} - fats == {index} for action in step.actions) for step in steps]
     _from_steps(recipe, index, left, line, facts, called, of_it)
+    facts -= undone_later(facts, steps, texts, treatment)
     kept, uncut = kept_back(_babys(recipe), names)
     if kept:
         facts -= _WORKED
@@ -345,12 +345,15 @@ def _drunk(recipe: Recipe, words: _Words) -> bool:
     return any("drink" in _said(name.sub(" ", text)) for text in about)
 
 
+_PLANT_DRINK = re.compile(r"\b(?:plant|plant[- ]based|nut|oat|soya?|almond|rice|coconut|pea) drinks?\b", re.I)
+
+
 def _without_names(line: FoodLine) -> str:
     """What a line says beside the names of its foods: "or oat drink" names a food, and pours none."""
     text = line.text
     for name in (line.name, *(choice.name for choice in line.choices)):
         text = text.replace(name, " ")
-    return text
+    return _PLANT_DRINK.sub(" ", text)
 
 
 _SAID = (

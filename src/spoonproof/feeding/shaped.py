@@ -4,10 +4,10 @@ hard, boiled to a toffee or put on a skewer."""
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from spoonproof.feeding.baby_steps import baby_text, only_family
-from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL
+from spoonproof.feeding.step_words import FLATTENED, JELLY_CUBES, MASHED_UP, ROLLED, SMALL_BALL, SOFT_END
 from spoonproof.feeding.words import keys
 from spoonproof.model.recipe import Recipe, Step
 from spoonproof.model.record import NamedTuple
@@ -46,6 +46,22 @@ _BAKED_HARD = re.compile(
     r"\b(?:bak|oven|dry|dried|dehydrat)\w*\b[^.]{0,80}\b(?:rock[- ]hard|hard and dry|brittle|(?:they|it) snaps?"
     r"|until [^.;]{0,30}(?<!no )(?<!not )(?<!longer )\b(?:hard|crunchy|snap|snaps)(?![- ]boil))\b",
     re.I,
+)
+
+_BAKES = re.compile(r"\b(?:bak|oven|dehydrat)\w*", re.I)
+_HARD = (
+    r"(?:(?:rock[- ])?hard(?=\W*$|[,;:)]| (?:and|as|when|once|for|enough|through|in|within|overnight|so|but|like)\b)"
+    r"|like (?:cement|concrete|stones?|rocks?|a rock|a brick|bricks)\b)"
+)
+# "They felt soft at first and hardened a lot as they cooled": what words beside the recipe tell of what is baked
+_TOLD_HARD = re.compile(
+    r"\b(?:they|it|these|this|one|the (?:biscuits?|cookies?|rusks?|rings?|sticks?|bars?|crackers?|fingers?))\b"
+    r"[^.;!?]{0,60}\b(?:harden(?:s|ed)?\b|(?:sets?|goe?s?|went|turn(?:s|ed)?|gets?|got|stay(?:s|ed)?|are|is|were|was"
+    rf"|becomes?|bakes?|dry|dries|dried) (?:\w+ ){{0,3}}?{_HARD})|\bbaked (?:until |till )?{_HARD}",
+    re.I,
+)
+_NOT_HARD = re.compile(
+    r"\b(?:if|unless|until|not|never|too long|over-?bak\w*|soften\w*|soak\w*|dunk\w*|before|once|or)\b|n['’]t\b", re.I
 )
 
 _CRISPED = re.compile(
@@ -111,6 +127,7 @@ def shapes(recipe: Recipe, held: Mapping[int, frozenset[str]], jelly: bool) -> I
     others = frozenset[str]().union(*(keys(recipe.foods[at].name) for at in held)) - pulses
     steps = [(step, baby_text(step)) for step in recipe.steps if not only_family(step)]
     log = False
+    yield from _told_hard(recipe, steps)
     for at, (step, text) in enumerate(steps):
         later = [text for _, text in steps[at + 1 :]]
 
@@ -144,6 +161,20 @@ def shapes(recipe: Recipe, held: Mapping[int, frozenset[str]], jelly: bool) -> I
             yield Shape("skewer", match.group().split()[-1], step, text, match.start(), match.end())
             return
         log = log or ("fine-meat" in kinds and _LOGS.search(text) is not None)
+
+
+def _told_hard(recipe: Recipe, steps: Sequence[tuple[Step, str]]) -> Iterator[Shape]:
+    """The step that bakes, where the words beside the recipe tell that what comes of it is hard."""
+    summary = recipe.summary.value if recipe.summary is not None else ""
+    told = (sentence for sentence in re.split(r"[.!?\n]", f"{summary}. {recipe.story}") if _TOLD_HARD.search(sentence))
+    if all(_NOT_HARD.search(sentence) for sentence in told):
+        return
+    found = ((step, text, _BAKES.search(text)) for step, text in reversed(steps))
+    for step, text, match in found:
+        if match is not None:
+            if SOFT_END.search(text) is None:
+                yield Shape("baked-hard", "food baked this hard", step, text, match.start(), match.end())
+            return
 
 
 # "leave the lentils in a jar until they sprout": sprouts grown at home, and not the vegetable

@@ -22,6 +22,21 @@ CLAUSE = re.compile(
     r"|\b(?:in half|in quarters|into (?:quarters|halves|strips|pieces|sticks|thin|small|very|tiny))\b)+",
     re.S,
 )
+# "Bash them, so that there are still some chunky bits", but not "until no chunky bits are left"
+COARSE = re.compile(
+    r"(?<!no )(?<!not )(?<!not too )(?<!without )(?<!any )\b(?:coarse(?:ly)?|rough(?:ly)?|chunk(?:y|s)|rubble"
+    r"|crunch(?:y)?|(?:lightly|barely) (?:crush|bash|ground|grind|pound)\w*"
+    r"|(?:break|broken|snap|crack)\w* (?:\w+ ){0,2}(?:up|into))\b",
+    re.I,
+)
+# "leaving some bite", "until al dente", "still firm in the middle"; not "until no bite is left"
+FIRM_END = re.compile(
+    r"(?<!no )(?<!not )(?<!without )(?<!longer )\b(?:al dente|chewy|rubbery|resist(?:s|ance)?|firm to the bite"
+    r"|tender[- ]crisp|crisp[- ]tender|(?:some|a (?:little|bit of|good)|still|slight) (?:\w+ ){0,2}(?:bite|crunch)"
+    r"|(?:bite|crunch) (?:left|to (?:it|them))|still (?:\w+ )?(?:firm|crisp|crunchy|hard)"
+    r"|(?:stay|remain|keep|leav)\w* (?:\w+ ){0,2}(?:firm|crunchy|hard))\b",
+    re.I,
+)
 DONE = (
     ("squashed", re.compile(
         r"\b(?:(?<!the )(?<!your )(?<!nut )(?<!winter )(?<!summer )(?<!of )squash"
@@ -39,7 +54,12 @@ DONE = (
     ("fine", re.compile(
         r"\b(?:shred|minc|grat|crumbl|grind|ground|blitz)\w*|\bflak(?:e|ed|ing)\b|\bfinely\b|\bvery small\b"
         r"|\bchop\w* (?:very )?(?:small|fine)\b|\bvery fine\b"
-        r"|\b(?:in|to)(?:to)? (?:\w+ )?(?:shreds|threads|strands|fibres)\b", re.I)),
+        r"|\b(?:in|to)(?:to)? (?:\w+ )?(?:shreds|threads|strands|fibres)\b"
+        r"|\b(?:to|into|are|as fine as|like) (?:(?:a|an|fine|smooth|very|even|dusty|sandy) ){0,3}"
+        r"(?:dust|powder|crumbs?|flour|meal|paste|sand|butter)\b", re.I)),
+    ("coarse", COARSE),
+    ("said-firm", re.compile(
+        rf"\A(?!.*\b(?:if|unless|should (?:it|they|the)|until no)\b).*?{FIRM_END.pattern}", re.I | re.S)),
     ("peeled", re.compile(
         r"\bpeel|\bslip(?:s|ped)?\b[^.;]{0,20}\bskins?\b|\bskins? off\b|\bskin(?:s|ned)? (?:the|them|it)\b", re.I)),
     ("chunk", re.compile(r"\b(?:cut|scoop|spoon|mak|shap)\w*\b[^.;]{0,40}\bballs\b|\bmelon baller\b", re.I)),
@@ -82,19 +102,23 @@ RARE = re.compile(
     re.I,
 )
 ROLLED = re.compile(
-    r"\b(?:roll|shape|form|scoop)\w*\b[^.;]{0,60}\b(?:\w{0,12}balls?|marbles?|truffles?|bites?|rounds|spheres|bombs)\b"
-    r"|\b(?:squeez|pinch|pull|mak|mould|mold|drop|fry|fri|poach|turn|portion|divid)\w*\b[^.;]{0,60}"
+    r"\b(?:roll|shape|form|scoop)\w*\b(?:[^.;]|\.\d){0,60}"
+    r"\b(?:\w{0,12}balls?|marbles?|truffles?|bites?|rounds|spheres|bombs|nuggets)\b"
+    r"|\b(?:squeez|pinch|pull|mak|mould|mold|drop|fry|fri|poach|turn|portion|divid)\w*\b(?:[^.;]|\.\d){0,60}"
     r"\b(?:\w{0,12}balls|marbles|truffles)\b"
     r"|\broll\w* (?:each|every|them|it)(?: one| piece| spoonful)? (?:\w+ )?round\b(?! the\b)"
     r"|\broll\w*\b[^.;]{0,60}\b(?:palms?|hands)\b",
     re.I,
 )
 SMALL_BALL = re.compile(
-    r"\b(?:size of (?:an? )?(?:\w+ )?(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea)s?"
+    r"\b(?:(?:size of|(?:big|large|small|bigger|larger|round) (?:as|than)|like) (?:an? |the )?(?:\w+ )?"
+    r"(?:grape|cherry|cherries|marble|hazelnut|walnut|olive|blueberry|chickpea|malteser"
+    r"|cherry tomato|ping[- ]pong ball)(?:e?s)?"
     r"|(?:grape|cherry|marble|hazelnut|walnut|olive)[- ]sized?"
     r"|(?:tiny|small|mini|little|bite[- ]size[d]?) (?:\w+ )?(?:\w{0,12}balls?|bites?|truffles?|marbles?)"
     r"|marbles|truffles|teaspoons?(?:fuls?)?|tsp|tablespoonfuls?|(?:a|one|each) tablespoon"
-    r"|(?:1|one|a|half a) tbsp)\b",
+    r"|(?:1|one|a|half a) tbsp|(?:(?:[1-3]|2\.5)[-– ]?cm|(?:an?|one)[- ]inch) (?:\w+ )?\w{0,12}balls"
+    r"|\w{0,12}balls (?:\w+ ){0,2}?(?:(?:[1-3]|2\.5) ?cm|an inch|one inch)(?! thick| apart))\b",
     re.I,
 )
 STRAINED_CLEAR = re.compile(
@@ -166,7 +190,8 @@ GLOB = re.compile(
     re.I,
 )
 DRINK = re.compile(
-    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)(?! of)|(?:cup|"
+    r"\b(?:to drink|as a drink|in a (?:cup|beaker|bottle|glass|sippy cup|free-flow cup)(?! of)"
+    r"|(?<![\d½¼¾⅓⅔] )(?<!half )(?<!half a )(?<!quarter )(?<!third )(?:cup|"
     r"beaker|bottle|glass|mug) of(?: \w+){0,3} milk|milk to drink|drinks?|open cup"
     r"|into (?:(?:an?|her|his|their|your|the) )?(?:[\w-]+ )?(?:bottle|beaker|sippy cup)s?"
     r"|(?:serv|offer|giv|sip)\w*\b[^.;]{0,40}\b(?:in|from) (?:an?|her|his|their|your|the) (?:[\w-]+ )?"

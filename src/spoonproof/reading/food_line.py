@@ -69,7 +69,7 @@ def read_food_line(scalar: Scalar, page: Page) -> tuple[FoodLine, list[Finding]]
     kind = _KIND.match(draft.text)
     if kind is not None and page.foods.find(draft.text[kind.end() :]):  # "veg – 1 cup cauliflower"
         label = kind
-    if label is not None and (label.re is _LEFT_OUT or not page.foods.find(label["words"])):
+    if label is not None and (not label.groupdict() or not page.foods.find(label["words"])):
         draft.begin = label.end()
         draft.use(0, label.end())
     reading = leading_amount(draft)

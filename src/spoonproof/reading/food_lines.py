@@ -105,11 +105,12 @@ def as_written(node: Mapped, document: Document, known: Collection[str]) -> Scal
 def _lines_of(scalar: Scalar, parts: Sequence[tuple[int, int]], page: Page, measured: bool) -> tuple[FoodLine, ...]:
     """The line of each part, where every one is a food of its own that reads without a fault; ``measured``: it begins
     with its amount, else it has none."""
-    if page.document.at(scalar.span) != scalar.value:
-        return ()  # quoted or folded: its places are not those of the words
+    begins_at = _words_start(scalar, page.document)
+    if begins_at is None:
+        return ()
     lines: list[FoodLine] = []
     for start, end in parts:
-        span = Span(scalar.span.start + start, scalar.span.start + end)
+        span = Span(begins_at + start, begins_at + end)
         line, found = read_food_line(Scalar(scalar.value[start:end], span), page)
         amount = line.amount
         begins = amount is not None and amount.span.start == span.start
@@ -119,13 +120,21 @@ def _lines_of(scalar: Scalar, parts: Sequence[tuple[int, int]], page: Page, meas
     return tuple(lines) if len({line.food for line in lines}) == len(lines) > 1 else ()
 
 
+def _words_start(scalar: Scalar, document: Document) -> int | None:
+    """Where the words begin, in quotes or without; None where they are folded, so that their places are others."""
+    written = document.at(scalar.span)
+    if written == scalar.value:
+        return scalar.span.start
+    return scalar.span.start + 1 if written in (f'"{scalar.value}"', f"'{scalar.value}'") else None
+
+
 def _of_each(each: re.Match[str], scalar: Scalar, page: Page) -> tuple[FoodLine, ...]:
     """ "1 tsp each cumin and turmeric": a line of that amount for every food; "finely chopped" before the first is
     said of all."""
     amount = amount_at(scalar.value, each.start("amount"), page.measures)
     if amount is None or amount.amount is None or amount.problems or amount.end < each.end("amount"):
         return ()
-    start = scalar.span.start
+    start = _words_start(scalar, page.document) or scalar.span.start
     said = moved(amount.amount, lambda a, b: Span(start + a, start + b))
     lines = _lines_of(scalar, _named_parts(scalar.value, each.end(), page), page, measured=False)
     shared = tuple(cut for line in lines[:1] for cut in line.cuts if cut.span.end <= line.name_span.start)
@@ -197,7 +206,7 @@ def _on_one_line(lines: tuple[FoodLine, ...], scalar: Scalar, document: Document
     finding = fault("foods-on-one-line", document, scalar.span, message)
     before = _BULLET.search(document.text, max(0, scalar.span.start - 40), scalar.span.start)
     words = "Give each food a line of its own."
-    if before is None:
+    if before is None or document.at(scalar.span) != scalar.value:
         return replace(finding, remedy=Remedy(words))
     start = before.start(1)
     end = "\r\n" if document.text[:start].endswith("\r\n") else "\n"

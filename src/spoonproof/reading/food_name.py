@@ -358,13 +358,14 @@ def _unknown(draft: LineDraft, start: int, end: int, made_of: str = "") -> FoodN
 def part_used(draft: LineDraft, name: FoodName) -> tuple[list[tuple[str, Span]], str | None]:
     """What is used of a fruit ("juice of 1 lemon", "1 lime, zest only"), and the food that is: None where the name
     tells it already, or the table has none."""
-    part = OF_ONE.match(draft.text, first_word(draft)) or _OF_IT.search(draft.open_text(), name.end)
+    of_one = OF_ONE.match(draft.text, first_word(draft))
+    part = of_one or _OF_IT.search(draft.open_text(), name.end)
     if part is None:
         return [], None
     said = [(_part_word(part), draft.place(*part.span("what")))]
     if part["also"]:
         said.append((part["also"].lower(), draft.place(*part.span("also"))))
-    if part.re is OF_ONE:
+    if of_one is not None:
         return said, None
     draft.use(*part.span())
     return said, _pressed_food(draft.text[name.start : name.end], part, draft.foods)

@@ -33,8 +33,8 @@ _ANEW = re.compile(r" because (?!of )|, (?:the|her|his|their|its|though|although
 the proteins are alike"."""
 _GIVING = (
     "offer(?:ed|ing)? fe(?:d|ed|eding) serv(?:e|ed|ing) ha(?:ve|d|ving) eat(?:en|ing)? drink(?:ing)? drunk"
-    " add(?:ed|ing)? put us(?:e|ed|ing) introduced? start(?!ed) suitable safe ok okay fine right ready recommended advised"
-    " ideal appropriate for allowed good let leave salt under below younger before until till whole swap"
+    " add(?:ed|ing)? put us(?:e|ed|ing) introduced? start(?!ed) suitable safe ok okay fine right ready recommended"
+    " advised ideal appropriate for allowed good let leave salt under below younger before until till whole swap"
     " replace[sd]? replacement substitute enough even dip sweeten boil suit belongs? protect"
 )
 _WITHHELD = re.compile(
