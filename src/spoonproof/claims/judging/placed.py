@@ -129,14 +129,15 @@ def _unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> s
     if key.stance == "warns" and given:
         return "it warns, and tells to give it"
     outright = entry is not None and entry.negation
-    if claim.kind == "safety-age" and key.stance in ("permits", "dismisses") and not (of_readiness or outright):
+    lets = key.stance in ("permits", "dismisses") and not of_readiness
+    if lets and (claim.kind == "allergen" or (claim.kind == "safety-age" and not outright)):
         words = _ASIDE.split(without_phrases(words, register.words.get("no need to hold back", ())), maxsplit=1)[0]
         for waiver in WAIVERS:
             words = waiver.sub(" ", f"{words.rstrip()} ")
     found = list(_NO.finditer(words))
     if not found:
         return ""
-    known = _known(entry, key) and not waived(said)
+    known = _known(entry, key, bare=not waived(said))
     about = subjects_of(claim) | frozenset(entry.about if entry else ())
     if claim.kind == "safety-age":
         stanced = entry is None or bool(entry.stance) or known or claim.effect == "harm"
@@ -191,13 +192,15 @@ _NEAR = 4
 """Words behind a "no" in which the food that it keeps back is named."""
 
 
-def _known(entry: Entry | None, key: Key) -> bool:
-    """Whether the "no" is in the words that the entry asks for."""
+def _known(entry: Entry | None, key: Key, *, bare: bool) -> bool:
+    """Whether the "no" is in the words that the entry asks for; ``bare``: be it that "no" alone."""
     if entry is None:
         return False
     near = f"{key.near}{key.words}"
     return any(
-        _NO.search(plain(one)) or one.startswith("n't") for one in (*entry.said, *entry.also) if has_any(near, (one,))
+        (_NO.search(plain(one)) or one.startswith("n't")) and (bare or " " in one)
+        for one in (*entry.said, *entry.also)
+        if has_any(near, (one,))
     )
 
 
