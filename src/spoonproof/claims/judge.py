@@ -6,6 +6,7 @@ from spoonproof.claims.judging.advice import SERIOUS, advise, harm_of, level_of
 from spoonproof.claims.judging.asking import key_of_claim, probe_of
 from spoonproof.claims.judging.context import Context, own_sources
 from spoonproof.claims.judging.danger import ill_spoken_of, warned
+from spoonproof.claims.judging.direction import turned
 from spoonproof.claims.judging.markets import answers
 from spoonproof.claims.judging.offered import as_offered
 from spoonproof.claims.judging.overreach import overreached
@@ -60,6 +61,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     as_offered(claim, key, verdict, register, context)
     overreached(claim, key, verdict, register)
     unplaced(claim, key, verdict, register)
+    turned(claim, key, verdict, register)
     unheeded(claim, verdict, register)
     steps += verdict.steps
     allowed, behind, more = answers(claim, key, matching, probe, register, context, verdict.steps)
