@@ -27,7 +27,8 @@ _NO = re.compile(
     r"|hardly|rarely|without|nor|neither|stop(?:s|ped)? (?:keep|hold|contain|carry|bring|hav)ing)(?= )"
 )
 _ENDS = re.compile(r"[,;:.!?\n–—]| (?:but|because|so|though|although|while|whereas) ")
-"""Where a clause ends on either side of a claim."""
+_ENDS_TOLD = re.compile(rf"{_ENDS.pattern}| and (?:is |are )?(?:not|never) ")
+"""Where a clause ends on either side of a claim; of what is told of a food, before the warning that follows from it."""
 _ANEW = re.compile(r" because (?!of )|, (?:the|her|his|their|its|though|although|but|and) ", re.IGNORECASE)
 """Where a claim's words begin anew, and a "no" before it is another clause's: "goat's milk isn't suitable *because*
 the proteins are alike"."""
@@ -185,7 +186,7 @@ def _withholds(words: str, no: re.Match[str], about: frozenset[str]) -> bool:
     if _WITHHELD.match(words, no.end()):
         return True
     named = words[no.end() :].split()[:_NEAR]
-    return no[0] in ("no", "never", "not") and bool(runs_of(" ".join(named)) & about)
+    return no[0] in ("no", "never", "not", "without") and bool(runs_of(" ".join(named)) & about)
 
 
 _NEAR = 4
@@ -209,7 +210,7 @@ def _clause(claim: Claim) -> str:
     text = claim.passage.text
     start, end = claim.sentence or (0, len(text))
     before = [start, *(one.end() for one in _ENDS.finditer(text, start, claim.start))]
-    behind = _ENDS.search(text, claim.end, end)
+    behind = (_ENDS if claim.kind == "safety-age" else _ENDS_TOLD).search(text, claim.end, end)
     anew = list(_ANEW.finditer(claim.quote))
     first = claim.start + anew[-1].end() if anew else before[-1]
     whole = plain(text[first : behind.start() if behind else end].replace(", ", " and "))
