@@ -38,6 +38,16 @@ _STICKS = re.compile(r"\b(?:stuck|lodged|caught|sticks?|lodges?) in (?:\S+ ){0,3
 _MEANWHILE = frozenset("while until till when once before as".split())
 _SHARES = frozenset({"half", "third", "quarter", "a third", "a quarter"})
 _MEASURED = frozenset({"percent", "unit", "household"})
+_ILL = frozenset({"ill", "sick", "poorly", "unwell"})
+_WHO = re.compile(r"(?:bab(?:y|ies)|child|children|toddlers?|kids?|people|person|tumm(?:y|ies)|little ones?)\b")
+_RIND = re.compile(r"(?:[\w-]+ )*(?:skins?|blemish(?:es)?)$", re.IGNORECASE)
+_CHOOSE = re.compile(
+    r"(?:^|[.!?;:–—] ?|\b(?:and|then|always|to|should|i|we|you) )(?:select|choose|pick(?: out)?|look for|buy|go for"
+    r"|find|opt for) (?:(?!(?:for|to|your|our|his|her|their|helps?|gives?|keeps?|it|its|they|this|which|because|since"
+    r"|as|clears|heals?|improves?)\b)[\w'’/,?-]+ ){0,14}$",
+    re.IGNORECASE,
+)
+"""Words of one who picks out a fruit, up to what it looks like; not so in "choose avocado for clear skin"."""
 _FEW = frozenset({"few", "couple of"})
 _OWN = frozenset("the your his her their our my its for healthy and".split())
 
@@ -131,11 +141,27 @@ def _few(tagged: Tagged, match: Match) -> bool:
     return tagged.items[match.trigger[0]].words in _FEW
 
 
+def _sick_one(tagged: Tagged, match: Match) -> bool:
+    """ "Makes a *sick child* smile": who is ill already is made so by nothing."""
+    end = end_of(match)
+    return said_at(tagged, end - 1) in _ILL and _WHO.match(text_after(tagged, end)) is not None
+
+
+def _at_market(tagged: Tagged, match: Match) -> bool:
+    """ "*Choose beets with* smooth, blemish-free skins": a fruit's skin, by which it is chosen, and nobody's own."""
+    start, end = match.object or match.trigger
+    if not any(_RIND.match(said_at(tagged, at)) for at in range(start, end)):
+        return False
+    return _CHOOSE.search(text_before(tagged, start)) is not None
+
+
 KITCHEN: Mapping[str, tuple[Ask, ...]] = {
     "age-and-food": (_as_hot,),
     "food-and-disease": (_by_contact,),
     "nutrient-and-body": (_edible_bones, _meat),
     "for-a-function": (_edible_bones,),
+    "helps-a-function": (_at_market,),
+    "food-and-function": (_at_market,),
     "body-and-nutrient": (_peel, _meat),
     "food-and-weak-function": (_meat,),
     "digests": (_soaks_up, _takes_room),
@@ -144,5 +170,5 @@ KITCHEN: Mapping[str, tuple[Ask, ...]] = {
     "calories": (_few,),
 }
 """Rule name and what to ask of its matches."""
-ILLNESS: tuple[Ask, ...] = (_cold_thing, _stuck)
+ILLNESS: tuple[Ask, ...] = (_cold_thing, _stuck, _at_market, _sick_one)
 """What to ask of whatever is said of an illness."""

@@ -60,8 +60,8 @@ _NOT_SO = re.compile(
 )
 """What is said of it right behind a comma: "weaning, before seventeen weeks, isn't safe"."""
 _MAKES_ILL = re.compile(
-    r" (?:make|makes|made|making|get|gets|got|leave|leaves|left) (?:[a-z']+ ){1,3}?(?:(?:very|really|quite|so) )?"
-    r"(?:ill|sick|poorly|unwell) "
+    r" (?:make|makes|made|making|get|gets|got|leave|leaves|left) (?:[a-z'0-9]+ ){1,6}?"
+    r"(?:(?:very|really|quite|so|seriously|gravely|badly|dangerously|severely) )?(?:ill|sick|poorly|unwell) "
 )
 """What makes somebody ill: "raw shellfish makes babies ill"."""
 _NO_HARM_DONE = re.compile(
