@@ -17,27 +17,40 @@ from spoonproof.model.claim import Claim
 
 _TURNS = {
     "harms": re.compile(
-        r" (?:harms?|harmed|harming|hinders?|hampers?|hindering|worsens?|impairs?|worse|disrupts?|undermines?) "
+        r" (?:harms?|harmed|harming|hinders?|hampers?|hindering|worsens?|impairs?|worse|disrupts?|undermines?|weakens?"
+        r"|slows?|blocks?|damages?|hurts?|ruins?|stunts?|bad for|loss of) "
     ),
     "harmless": re.compile(r" (?:harmless|(?:does|do) no harm) "),
     "lacks": re.compile(r" (?:lacks?|lacked|lacking|devoid of|bereft of|(?:is|are|be|diet) (?:too )?(?:low|poor) in) "),
     "is rare": re.compile(r" (?:unheard of|uncommon|rarest|rare|unusual|seldom|least common) "),
     "is less": re.compile(r" (?:less|fewer|least) "),
     "is not ready": re.compile(r" (?:unready|unprepared|too immature|far from ready) "),
+    "has no effect": re.compile(r" (?:has|have|had) no (?:effect|impact|influence|bearing) on "),
+    "the more the better": re.compile(r" the more (?:[a-z0-9]+ ){1,4}?the better "),
+    "is of no use": re.compile(r" (?:unneeded|useless|no use|pointless) "),
     "keeps it no longer": re.compile(
         r" (?:stops?|stopped|quits?|ceases?) (?:to )?(?:keep|hold|help|contain|support|retain)(?:ing)? "
     ),
 }
 """Words of a direction, each with its name; an entry that says none of them was shown the other way."""
 _LITTLE = re.compile(r" (?:harmless|low|lower|little|lacks?|less|poor|short) ")
-_KNOWN = {"lacks": _LITTLE, "is less": re.compile(r" (?:less|fewer|least|lowers?|little|reduc[a-z]*) ")}
+_HARM = re.compile(
+    r" (?:harm[a-z]*|hinder[a-z]*|wors[a-z]*|bad|slow[a-z]*|block[a-z]*|damag[a-z]*|hurt[a-z]*|too much|cannot"
+    r"|can't|lack|harder|holds? back|less|stop[a-z]*|not) "
+)
+_KNOWN = {"harms": _HARM, "lacks": _LITTLE, "is less": re.compile(r" (?:less|fewer|least|lowers?|little|reduc[a-z]*) ")}
 """What an entry says that knows of them where it is more than the words themselves."""
+_UP = re.compile(r" (?:increas[a-z]*|rais(?:es?|ed|ing)|higher|boosts?) ")
+_DOWN = re.compile(r" (?:reduc[a-z]*|lower[a-z]*|decreas[a-z]*) ")
+"""Up and down: what was shown to increase was not shown to reduce."""
+_TO_ITS_LOSS = re.compile(r" contributes? to (?:the |a |an )?(?:damage|loss|decline|breakdown|decrease) ")
 _BAD_SOURCE = re.compile(
     r" (?:bad|lousy|miserable|worst|terrible|hopeless|useless) (?:an? )?(?:[a-z0-9]+ ){0,3}?"
     r"(?:sources?|protein|iron|calcium|way to top up) "
 )
 _HARMLESS = re.compile(
-    r" (?:harmless|blessing|boon|godsend|(?:is|are|be|diet) (?:too )?low in|lacks?|lacking|risk (?:is )?low|low risk) "
+    r" (?:harmless|blessing|boon|godsend|(?:is|are|be|diet) (?:too )?low in|lacks?|lacking|risk (?:is )?low|low risk"
+    r"|too little) "
 )
 """What takes its reason from a warning."""
 _NUMBER = r"(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|seventeen|eighteen)"
@@ -53,8 +66,8 @@ _UP_TO_THEN = re.compile(
     r"|(?<!end of the )first (?:six|year|months)|keep (?:it|them|that)|reduce[ds]?|lowers?|needed"
     r"|delay|delays|delayed|delaying) "
 )
-_UNTIL_BEFORE = re.compile(r" (?:until|till) before ")
-"""Nobody can say what waits "until before the first birthday"."""
+_UNTIL_BEFORE = re.compile(r" (?:until|till) before | before [a-z' ]{1,30}(?:never|not|no longer) (?:after|later) ")
+"""What waits "until before the first birthday", or is given "before it and never after"."""
 _BEFORE_TOO = re.compile(r" before (?:it|that|then)(?: [a-z]+)? (?:always|only|too|as well|fine|okay|ok|also) ")
 """What lets them have it sooner, too: "honey after the first birthday is okay, before it always"."""
 _ENDS_AS_IT_BEGINS = re.compile(
@@ -128,7 +141,7 @@ def _way(claim: Claim, key: Key, entry: Entry | None, register: Register) -> str
     if _LEFT_ALONE.search(whole):
         return "the child is left alone"
     if _UNTIL_BEFORE.search(said):
-        return "until and before at once"
+        return "before, and not after"
     if _TOO_LATE.search(whole) and _DONE_FIRST.search(whole) and " before " not in whole:
         return "done too late"
     if claim.kind == "nutrient-content" and _BAD_SOURCE.search(said):
@@ -147,6 +160,8 @@ def _way(claim: Claim, key: Key, entry: Entry | None, register: Register) -> str
         if warns and (way := _against_the_warning(said, own, register)):
             return way
     if entry is None or not entry.stance:
+        if _TO_ITS_LOSS.search(said) or (entry is not None and _up_for_down(said, claim, entry, own)):
+            return "up and down"
         skipped = _SAID_OF_CONTENT if entry is None or entry.truth == "computed" else ()
         skipped = (*skipped, "is less") if _NO.search(said) else skipped
         turns = ((way, words) for way, words in _TURNS.items() if way not in skipped)
@@ -163,6 +178,17 @@ _OVER_THE_LIMIT = re.compile(
 )
 _SAID_OF_CONTENT = ("lacks", "is less")
 """What the amounts themselves decide: "cucumber is low in fat"."""
+
+
+def _up_for_down(said: str, claim: Claim, entry: Entry, own: str) -> bool:
+    """Whether it is said to raise what was shown to be lowered, or the other way round."""
+    shown = plain(" ".join((own, *(ref.locator for ref in entry.refs))))
+    ways = ((_UP, _DOWN), (_DOWN, _UP))
+    if any(
+        up.search(said) and not down.search(said) and down.search(shown) and not up.search(shown) for up, down in ways
+    ):
+        return True
+    return bool(claim.kind == "function" and entry.effects and _DOWN.search(said) and not _DOWN.search(shown))
 
 
 def _known(entry: Entry) -> str:
