@@ -93,14 +93,12 @@ def unheeded(claim: Claim, verdict: Verdict, register: Register) -> None:
 
 def _hangs_on(claim: Claim) -> bool:
     """Whether words lead up to the claim that are not known to vouch for it: "science has overturned the idea that"."""
-    ahead = said_before(claim)
     subject = next((claim.quote.find(one) for one in claim.subjects if one in claim.quote), -1)
     if subject < 0 and not claim.subjects:
-        subject = claim.quote.find(
-            " ", claim.quote.find(" that ") + len(" that ")
-        )  # the word behind it tells a "that can"
-    ahead = ahead[max((found.end() for found in _SAME_CLAUSE.finditer(ahead)), default=0) :]
-    lead = plain(f"{ahead}{claim.quote[: max(0, subject)]}")
+        behind = claim.quote.find(" that ") + len(" that ")
+        subject = claim.quote.find(" ", behind)  # the word behind it tells a "that can"
+    said = f"{said_before(claim)}{claim.quote[: max(0, subject)]}"
+    lead = plain(_SAME_CLAUSE.split(said)[-1])
     hung = _HANGS_ON.search(lead)
     if hung is None:
         return _AN_IDEA.search(plain(claim.quote)) is not None
