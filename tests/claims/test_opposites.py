@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from tests import kitchen
 from tests.each import each
 from tests.test_hearing import heard
 
@@ -211,11 +212,80 @@ SAID_WRONG = (
     "Formula-fed babies need more vitamin D than breastfed babies.",
     "Breastfed babies need no vitamin D in the first year.",
     "Follow-on milk is needed from six months.",
+    "Fish is safest when it is raw.",
+    "Sushi is a good first food.",
+    "Pâté is good for babies because of its vitamin A.",
+    "Liver every day is good for babies.",
+    "Raw shellfish is safer than cooked shellfish.",
+    "Unpasteurised milk is cleaner than pasteurised milk.",
+    "Unpasteurised cheese has fewer germs.",
+    "Mould-ripened cheese is right from six months.",
+    "Chocolate milk is right for babies.",
+    "Squash is a good drink for a baby.",
+    "Smoothies between meals are kind to teeth.",
+    "Fruit pouches sucked all day are good for teeth.",
+    "Raisins between meals protect teeth.",
+    "Rice drinks are for children under five only.",
+    "Rice drink is the right milk for a one-year-old.",
+    "Almond milk is as good as formula.",
+    "Oat drink can replace formula at eight months.",
+    "Water down formula when it is hot.",
+    "An extra scoop of powder makes a better feed.",
+    "Boiled water is only needed after six months.",
+    "Warm milk in the microwave so that it heats evenly.",
+    "Keep leftovers of a feed for the next day.",
+    "Freeze leftovers that stood out overnight.",
+    "Meat should be pink in the middle for babies.",
+    "Chicken may be pink for a baby.",
+    "Kidney beans need no boiling.",
+    "Soaking alone makes kidney beans safe.",
+    "Slow cookers make kidney beans safe.",
+    "Green potatoes are richer in vitamins.",
+    "Bitter almonds are good for babies.",
+    "Apricot kernels are a good snack.",
+    "Star anise tea calms a baby.",
+    "Fennel tea is right for a newborn.",
+    "Gripe water cures colic.",
+    "Swallowing honey cures a cough at six months.",
+    "Teething causes fever.",
+    "Amber beads ease teething.",
+    "A dummy dipped in honey calms a baby.",
+    "Wine burns off wholly in cooking, so it is right for babies.",
+    "Cola settles a baby's tummy.",
+    "Goat's milk formula prevents allergy.",
+    "Soya formula prevents allergy.",
+    "Hydrolysed formula prevents eczema.",
+    "Peanut oil on the skin prevents allergy.",
+    "A baby with hives should eat more of the same food.",
+    "Vomiting after egg is a sign that egg is good for her.",
+    "A rash after peanut means the dose was too small.",
+    "Swelling of the lips will pass by itself.",
+    "Give peanut again after a swollen face.",
+    "A blue face means the baby is gagging.",
+    "A choking baby should be given water.",
+    "Put your finger in to get the food out when a baby chokes.",
+    "Babies can't choke on soft bread.",
+    "Molars are needed for grapes.",
+    "Whole blueberries can't choke a baby.",
+    "Whole cherry tomatoes are the right size for a baby.",
+    "Hard cubes of cheese are right for a baby.",
+    "Popcorn melts in the mouth, so it is safe.",
+    "Boiled sweets are safe for toddlers who sit.",
+    "Ice cubes are good for teething babies.",
 )
+VERBS = ("weakens", "blocks", "is bad for", "reduces", "contributes to the loss of", "is useless for")
+"""What nobody has shown of a nutrient, put for the verb of the law's own words."""
 TRUE_TOO = frozenset(
     {"quartered nuts are a choking risk for children under five.", "quartered nuts shouldn't be given until five."}
 )
 """What is true, or nobody's falsehood, the other way round as well."""
+
+
+def weakened() -> list[str]:
+    """The law's own words on each nutrient, each with one of the verbs in its turn."""
+    wordings = (one.text for one in kitchen.knowledge().register.wordings.values())
+    said = sorted({text for text in wordings if " contributes to " in text})
+    return [text.replace("contributes to", VERBS[at % len(VERBS)], 1) for at, text in enumerate(said)]
 
 
 def turned() -> list[str]:
@@ -241,4 +311,9 @@ def test_turned_round_it_is_not_kept(sentence: str) -> None:
 
 @each("sentence", SAID_WRONG)
 def test_what_is_known_said_wrongly_is_not_kept(sentence: str) -> None:
+    assert [(one.claim.quote, one.entry) for one in heard(sentence) if one.advice == "keep"] == []
+
+
+@each("sentence", weakened())
+def test_the_laws_words_turned_round_are_not_kept(sentence: str) -> None:
     assert [(one.claim.quote, one.entry) for one in heard(sentence) if one.advice == "keep"] == []

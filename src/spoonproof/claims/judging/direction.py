@@ -138,6 +138,25 @@ def turned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
 def _way(claim: Claim, key: Key, entry: Entry | None, register: Register) -> str:
     """How its words turn it round, "" where they do not."""
     said, whole = plain(clause(claim)), plain(around(claim))
+    own = "" if entry is None else _known(entry)
+    way = _at_sight(claim, key, said, whole, own)
+    if not way and key.stance == "permits":
+        way = _let_have(claim, whole, own)
+    if not way and entry is not None:
+        way = _from_its_entry(claim, key, entry, said, whole, register)
+    if way or (entry is not None and entry.stance):
+        return way
+    if _TO_ITS_LOSS.search(said) or (entry is not None and _up_for_down(said, claim, entry, own)):
+        return "up and down"
+    skipped = _SAID_OF_CONTENT if entry is None or entry.truth == "computed" else ()
+    skipped = (*skipped, "is less") if _NO.search(said) else skipped
+    turns = ((way, words) for way, words in _TURNS.items() if way not in skipped)
+    return next((way for way, words in turns if words.search(said) and not _KNOWN.get(way, words).search(own)), "")
+
+
+def _at_sight(claim: Claim, key: Key, said: str, whole: str, own: str) -> str:
+    """What turns it round whatever its entry is."""
+    ready = _TURNS["is not ready"]
     if _LEFT_ALONE.search(whole):
         return "the child is left alone"
     if _UNTIL_BEFORE.search(said):
@@ -146,28 +165,22 @@ def _way(claim: Claim, key: Key, entry: Entry | None, register: Register) -> str
         return "done too late"
     if claim.kind == "nutrient-content" and _BAD_SOURCE.search(said):
         return "a bad source"
-    own = "" if entry is None else _known(entry)
-    if key.stance == "permits" and (way := _let_have(whole, own)):
+    if key.stance != "permits" and _LOTS_OF_IT.search(whole):
+        return "lots of it are given"
+    return "is not ready" if ready.search(whole) and not ready.search(own) else ""
+
+
+def _from_its_entry(claim: Claim, key: Key, entry: Entry, said: str, whole: str, register: Register) -> str:
+    """What turns it from the very thing, the time or the amount that its entry speaks of."""
+    own = _known(entry)
+    if way := _without(said, claim, entry, own, register):
         return way
-    if entry is not None:
-        if way := _without(said, claim, entry, own, register):
-            return way
-        if _of_the_time_after(said, key, entry, register):
-            return "it is said of the time after"
-        if _A_LIMIT.search(own) and _OVER_THE_LIMIT.search(whole):
-            return "more than its limit"
-        warns = "warns" in (entry.stance, claim.kind == "safety-age" and key.stance)
-        if warns and (way := _against_the_warning(said, own, register)):
-            return way
-    if entry is None or not entry.stance:
-        if _TO_ITS_LOSS.search(said) or (entry is not None and _up_for_down(said, claim, entry, own)):
-            return "up and down"
-        skipped = _SAID_OF_CONTENT if entry is None or entry.truth == "computed" else ()
-        skipped = (*skipped, "is less") if _NO.search(said) else skipped
-        turns = ((way, words) for way, words in _TURNS.items() if way not in skipped)
-        return next((way for way, words in turns if words.search(said) and not _KNOWN.get(way, words).search(own)), "")
-    ready = _TURNS["is not ready"]
-    return "is not ready" if ready.search(said) and not ready.search(own) else ""
+    if _of_the_time_after(said, key, entry, register):
+        return "it is said of the time after"
+    if _A_LIMIT.search(own) and _OVER_THE_LIMIT.search(whole):
+        return "more than its limit"
+    warns = entry.stance == "warns" or (claim.kind == "safety-age" and key.stance == "warns")
+    return _against_the_warning(said, own, register) if warns else ""
 
 
 _A_LIMIT = re.compile(r" (?:no more|less) than ")
@@ -196,10 +209,12 @@ def _known(entry: Entry) -> str:
     return plain(" ".join((entry.why, entry.add, *entry.said, *entry.also)).replace("*", " "))
 
 
-def _let_have(whole: str, own: str) -> str:
+def _let_have(claim: Claim, whole: str, own: str) -> str:
     """How the words that let them have a food let them have it in its dangerous shape, or before its time."""
     if _NO_LESS.search(whole):
         return "how much at least"
+    if claim.kind == "safety-age" and _TURNS["lacks"].search(whole) and not _LITTLE.search(own):
+        return "lacks"
     if _BEFORE_TOO.search(whole):
         return "it is given before, too"
     if _ALWAYS_WHOLE.search(whole) or _INTO_ROUNDS.search(whole):
@@ -234,8 +249,6 @@ def _against_the_warning(said: str, own: str, register: Register) -> str:
         return "it need not be held back"
     if _GIVEN.search(said) and not _NO.search(said):
         return "it is given"
-    if _LOTS_OF_IT.search(said):
-        return "lots of it are given"
     return "it is harmless" if _HARMLESS.search(said) and not _LITTLE.search(own) else ""
 
 
