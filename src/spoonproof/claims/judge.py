@@ -10,6 +10,7 @@ from spoonproof.claims.judging.direction import turned
 from spoonproof.claims.judging.markets import answers
 from spoonproof.claims.judging.offered import as_offered
 from spoonproof.claims.judging.overreach import overreached
+from spoonproof.claims.judging.placed import unplaced
 from spoonproof.claims.judging.polarity import read_again
 from spoonproof.claims.judging.reading import around
 from spoonproof.claims.judging.truth import truth_of
@@ -59,6 +60,7 @@ def _judge(claim: Claim, register: Register, numbers: Numbers | None, context: C
     ill_spoken_of(claim, key, verdict, register)
     as_offered(claim, key, verdict, register, context)
     overreached(claim, key, verdict, register)
+    unplaced(claim, key, verdict, register)
     turned(claim, key, verdict, register)
     unheeded(claim, verdict, register)
     steps += verdict.steps

@@ -268,7 +268,7 @@ def _said_absent(verdict: Verdict) -> Iterator[str]:
 _HER_SHARE = re.compile(r" (?:baby(?:'s)?|little ones?|(?:her|his|their) (?:portion|bowl)|for (?:her|him)) ")
 _IN_IT = "truth: {} is said to be left out, and goes in"
 _COUNTED = re.compile(
-    r" (?P<no>(?:is|are|was|were)(?: not|n't| never)(?: even| actually| in fact)?|not|none|never )?"
+    r" (?P<no>(?:is|are|was|were)(?: not|n't| never| no longer)(?: even| actually| in fact)?|not|none|never )?"
     r" ?(?:one of|among|amongst|on the list of) (?:the |our |its )?(?:big |top |main |major |law's |so called )?"
     r"(?P<how>nine|9|big nine|fourteen|14|major|main|listed|us|top)? ?"
     r"(?:[a-z]+ ){0,3}?allergens? "

@@ -37,7 +37,7 @@ _FROM_AGE = re.compile(
 )
 """An age that opens the claim as its beginning: "from six months, cooked until soft" waits for nothing."""
 _ONLY_LATER = re.compile(
-    r" only (?:[a-z]+ ){0,3}"
+    r"(?<! not)(?<!n't)(?<! longer) only (?:[a-z]+ ){0,3}"
     r"(?:after|once|past|from (?:the age of )?(?:a year|one|two|three|four|five|12 months|twelve months)) "
 )
 _SINCE = re.compile(r" (?:after|past) (?:the|their|her|his|your baby's) first | (?:once|after) they turn ")

@@ -45,7 +45,7 @@ _TOO = re.compile(
 )
 _TOO_EARLY = re.compile(r"(?<! not)(?<!n't)(?<! never) too (?:early|soon|young)(?! to (?:worry|wait|stop|delay|fret)) ")
 """What comes before its time is kept from them: "solids before four months are too early"."""
-_NOT_NEEDLESS = re.compile(
+NOT_NEEDLESS = re.compile(
     r" (?:never|not|isn't|aren't|hardly)(?: (?:a|an|any|at all|ever|being)){0,2} "
     r"(?:waste of (?:time|effort)|overkill|overprotective|overcautious|pointless|needless|unnecessary|ridiculous|daft"
     r"|paranoid|fussing)(?= )"
@@ -100,7 +100,7 @@ _STOPPED = re.compile(
 """What is broken off until an age is kept from them: "stop solids until he is one"."""
 _FOR_ITS_HARM = re.compile(r"^ no [a-z ]{1,60} because of (?:the |its |their |all the )?[a-z]")
 """What is left out for a reason: "no shark because of the mercury"."""
-_NOT_WITHOUT = re.compile(
+NOT_WITHOUT = re.compile(
     r"(?: (?:not|never|hardly)|n't)(?: (?:quite|entirely|exactly|really))? "
     r"without (?=(?:(?:its|any|some|a) )?(?:risk|danger|hazard|harm|problem))"
 )
@@ -234,7 +234,7 @@ _A_YEAR = 12
 
 
 def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance:
-    words = _NOT_WITHOUT.sub(" with ", standing(words))
+    words = NOT_WITHOUT.sub(" with ", standing(words))
     if (
         has_any(words, register.words.get("risk denied", ()))
         or _NOTHING_IN_IT.search(words)
@@ -247,7 +247,7 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         for one in WAIVERS:
             words = one.sub(" ", words)
         return "" if _holds_back(words, register, subjects) else "permits"
-    needless = has_any(_NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
+    needless = has_any(NOT_NEEDLESS.sub(" ", words), register.words.get("no need", ()))
     if needless and has_any(words, register.words.get("made safe", ())):
         return "dismisses"  # "you don't need to cut grapes"
     if (
@@ -264,8 +264,12 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
         return "" if _holds_back(rest, register, subjects) else "permits"
     if _no_trouble(words, register):
         return "" if has_any(words, register.words.get("holds back", ())) else "dismisses"
+    if _UNMADE.search(words):
+        return "dismisses"
     if _holds_back(words, register, subjects):
         return "warns"
+    if given_for_a_reason(words, register, subjects):
+        return "permits"
     known = register.words.get("risk", ())
     risks = [phrase for phrase in known if has_word(words, phrase)] if has_any(words, known) else []
     risks += [found.group().strip() for found in _MAKES_ILL.finditer(words)]
@@ -274,6 +278,40 @@ def _stance(words: str, register: Register, subjects: Collection[str]) -> Stance
             return "permits"  # "honey prevents botulism" praises it; the risk is what it is praised against
         return "dismisses" if _all_negated(words, risks, register) else "warns"
     return ""
+
+
+def given_for_a_reason(words: str, register: Register, subjects: Collection[str]) -> bool:
+    """Whether its main clause gives what only its reason warns of: "rice drinks *are recommended* because of arsenic".
+    What is left without a giving ("rice drinks have to go, because of arsenic") warns as before."""
+    main, reason = _REASON.split(words, maxsplit=1)[0], _REASON.search(words)
+    if (first := _REASON_FIRST.match(words)) is not None:
+        main, reason = f" {words[first.end() :]}", first
+    if reason is None or not has_any(reason[0] + words[reason.end() :], register.words.get("risk", ())):
+        return False
+    named = first is not None or bool(runs_of(main) & frozenset(subjects))
+    made = has_any(main, register.words.get("made safe", ())) or has_any(main, register.words.get("risk", ()))
+    return named and not made and _GIVES.search(main) is not None and not _negations(main, register)
+
+
+_REASON = re.compile(
+    r" (?:because(?: of)?|on account of|due to|owing to|thanks to|for fear of|as (?:it|they)|since (?:it|they)) "
+)
+_REASON_FIRST = re.compile(
+    r" (?:because of|on account of|due to|owing to|for fear of) (?:(?!(?:we|i|you|they) )[a-z]+ ){1,4}(?=(?:we|i|you) )"
+)
+_GIVES = re.compile(
+    r" (?:(?:is|are|be) (?:(?:best|highly|often|always|perfectly|quite) )?(?:given|fed|offered|recommended|advised"
+    r"|suitable|safe|fine|ok|okay|ideal|allowed|good|right)"
+    r"|(?:must|should|can|may|need to|have to|do) (?:be given|be fed|be offered|have|eat|drink|get|give|offer|serve)"
+    r"|(?:i|we|you) (?:do |always |still )?(?:give|offer|serve|feed)) (?!up )"
+)
+_UNMADE = re.compile(
+    r" (?:should|must|need|do|does|can|could)(?:n't| not| no longer) (?:be |to be |have to be )?"
+    r"(?:cut|quarter|quartered|halve|halved|peel|peeled|chop|chopped|mash|mashed|grate|grated|ground|grind|slice|sliced"
+    r"|squash|squashed|flattened|pureed|boiled hard|soaked|deseeded|deboned|shredded) "
+    r"(?!.*(?:rounds?|coins?|circles?|discs?|disks?|cross|width|across|chunks?|thick|big|large) )"
+)
+"""A making safe that is refused: "grapes should *not be quartered*"; not so "do not cut them into rounds"."""
 
 
 def _holds_back(words: str, register: Register, subjects: Collection[str]) -> bool:

@@ -28,8 +28,8 @@ STANDS = re.compile(
     r"|(?:no|not|don't|do not|never|stop) (?:need|reason|have)? ?(?:to )?(?:panic|worry|worrying|fret|stress)"
     r"(?! (?:about|over|that|if) )"
     # What is no myth, and the views of others that are waved aside before it is said.
-    rf"|(?:no|not|[a-z]+n't|nor) (?:just |only |really |merely )?(?:an? |the )?(?:old |urban |common |popular )?"
-    r"(?:myths?|wives'? tales?|misconceptions?|lie|nonsense|rubbish)|far from (?:being )?an? (?:\w+ )?myth"
+    rf"|(?:no|not|no longer|[a-z]+n't|nor) (?:just |only |really |merely )?(?:an? |the )?(?:old |urban |common "
+    r"|popular )?(?:myths?|wives'? tales?|misconceptions?|lie|nonsense|rubbish)|far from (?:being )?an? (?:\w+ )?myth"
     r"|far from(?= (?!convinc|prov|show)\w+ing )"
     r"|contrary to (?:popular|common|general|what people's) (?:belief|opinion|wisdom|thinking)(?! that )"
     r"|(?:forget|ignore|never mind|despite|contrary to|whatever|no matter) what (?:(?!says? )\w+(?:'ve)? ){1,3}"

@@ -11,7 +11,7 @@ _NO = (
 _FILLED = (
     r"(?: (?:an?|any|the|ones?|anyone|anybody|something|things?|foods?|i|we|you"
     r"|needs?|needed|ha(?:ve|s|d)|ought|want|wanted|going"
-    r"|gonna|ever|once|good|real|reasons?|point|sense|use|really|actually|even|to|in|feel|be|been|get)){0,5} "
+    r"|gonna|best|ever|once|good|real|reasons?|point|sense|use|really|actually|even|to|in|feel|be|been|get)){0,5} "
 )
 """Little words between a "no" and what it is said of: "there is *never* a good reason to *refuse*"."""
 _NOT_FORBIDDEN = re.compile(
@@ -19,7 +19,8 @@ _NOT_FORBIDDEN = re.compile(
     r"(?:forbidden|banned|prohibited|off limits|off the (?:menu|table|list|cards)|a no no|a taboo|taboo|ruled out) "
     rf"|{_NO}{_FILLED}"
     # what would hold it back
-    r"(?:(?:avoid|skip|ban|wait|delay|fear)s?|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)"
+    r"(?:(?:avoid|skip|ban|wait|delay|fear)s?|avoided|skipped|delayed|left out|ruled out"
+    r"|kept (?:[a-z]+ ){0,2}?(?:away|off|back|from)|worry about|steer clear|(?:stay|keep) (?:well )?(?:off|away)"
     r"|withh[eo]ld|refused?|h[eo]ld(?:ing)? (?:[a-z]+ ){0,2}?(?:back|off)|put(?:ting)? (?:[a-z]+ ){0,2}?off"
     r"|leave (?:[a-z]+ ){1,2}?out of|sa(?:y|id) no to|(?:go|do) without|keep(?:ing)? (?:[a-z']+ ){1,6}?(?:away )?from"
     # or keep its giver from it
