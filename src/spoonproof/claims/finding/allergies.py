@@ -136,6 +136,10 @@ def of_more_than_one_family(tagged: Tagged, _match: Match) -> bool:
     return not ours or _TO_ALL.search(text) is not None
 
 
+_SO = frozenset("so which ideal perfect great".split())
+"""What a line goes on with that is free of a thing: "dairy-free and nut-free, *so* it can go along to nursery"."""
+
+
 def said_to_be_free(tagged: Tagged, match: Match) -> bool:
     """Whether a food is said to be free of something: "these buns are egg-free", "Nut-free granola", "I made an
     egg-free cake", and not whatever somebody asks for, buys, keeps to or lives in."""
@@ -164,7 +168,8 @@ def said_to_be_free(tagged: Tagged, match: Match) -> bool:
     if after == "or" or (not begin and said_at(tagged, begin) in _DIETS and after.isalpha() and after not in _AND):
         return False  # "vegan or not", "vegan neighbours"
     if all(item.words in _LISTING or tagged.is_any(i, _LISTED) for i, item in enumerate(tagged.items[:begin])):
-        return len(tagged.items) <= _LINE or said_at(tagged, end_of(match)) == ":"
+        said = next((i for i, item in enumerate(tagged.items) if item.words in _SO), len(tagged.items))
+        return said <= _LINE or said_at(tagged, end_of(match)) == ":"
     named = tagged.find(_DISHES, begin - _NEAR_IT, begin)
     first = next((i for i in named if not tagged.is_any(i, _LEFT_OUT)), begin)  # "*ribbons*, nut and egg-free"
     return bool(named and tagged.find(_SAID, begin - 4, begin)) or not _MARKS.isdisjoint(tagged.symbols[first:begin])

@@ -225,9 +225,10 @@ _AFTER = 120
 
 
 def _count(words: str, register: Register) -> int:
-    """How often the words say no: "not sugar free" and "not vegan" twice."""
+    """How often the words say no: "not sugar free" and "not vegan" twice, "neither honey nor nuts" once."""
     negations = {*register.words.get("negations", ()), *register.words.get("go without", ())}
-    return sum(token in negations for token in words.split())
+    said = words.split()
+    return sum(token in negations and not (token == "nor" and "neither" in said) for token in said)
 
 
 def without_phrases(words: str, phrases: Sequence[str]) -> str:
