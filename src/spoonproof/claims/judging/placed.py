@@ -99,13 +99,14 @@ _LIMITED = re.compile(
     r" (?:not|never|no|[a-z]+n't) (?:[a-z]+ ){0,2}?(?:more than|over|above|exceed|beyond) | hardly any "
 )
 """A limit to a quantity: "must *not go over* a gram"."""
-_STUTTERED = re.compile(r" (?:[a-z]+n't|not|longer|cannot|'t)'t ")
 _NO_LITTLE = re.compile(
     r" (?:not|no longer|never|[a-z]+n't) (?:(?:have|need|get|use|give|be given|eat) )?(?:very )?"
     r"(?:little|less(?! healthy)) "
 )
+"""A "no" to little: "should *not have less* than a gram"."""
 _NOT_NEEDED = re.compile(r"(?: not|n't| no) need ")
-_READY = ("ready", "readiness", "physically ready")
+_READY = ("ready", "readiness")
+"""Words of what hangs on the whole sentence: "she can't hold her head up, so she is *ready*"."""
 _CLOSE = 4
 """Words between one "no" and the next within which the two are one knot."""
 _LESS = frozenset({"none", "free", "low"})
@@ -131,7 +132,7 @@ def _unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> s
         words = _LIMITED.sub(" at most ", words)
     sentence = plain(around(claim))
     in_its_term = _IN_ITS_TERM.search(words) or _IN_ITS_CASE.search(sentence)
-    if in_its_term or _knotted(words, claim) or _STUTTERED.search(words):
+    if in_its_term or _knotted(words, claim):
         return "a no within a no"
     if _MADE_SAFE_REFUSED.search(words) or _SO_THAT_HARMS.search(sentence):
         return "it is made safe, and harms or is refused all the same"
