@@ -21,10 +21,14 @@ _TURNS = {
         r"|slows?|blocks?|damages?|hurts?|ruins?|stunts?|bad for|loss of) "
     ),
     "harmless": re.compile(r" (?:harmless|(?:does|do) no harm) "),
-    "lacks": re.compile(r" (?:lacks?|lacked|lacking|devoid of|bereft of|(?:is|are|be|diet) (?:too )?(?:low|poor) in) "),
+    "lacks": re.compile(
+        r" (?:lacks?|lacked|lacking|devoid of|bereft of|(?:is|are|be|diet|foods?) (?:too )?(?:low|poor) in) "
+    ),
     "is rare": re.compile(r" (?:unheard of|uncommon|rarest|rare|unusual|seldom|least common) "),
     "is less": re.compile(r" (?:less|fewer|least) "),
-    "is not ready": re.compile(r" (?:unready|unprepared|too immature|far from ready) "),
+    "is not ready": re.compile(r" (?:unready|unprepared|born ready|too immature|far from ready) "),
+    "is too little": re.compile(r" too (?:little|few) "),
+    "is harder": re.compile(r" harder to (?:absorb|take up|take in|use|digest) "),
     "has no effect": re.compile(r" (?:has|have|had) no (?:effect|impact|influence|bearing) on "),
     "the more the better": re.compile(r" the more (?:[a-z0-9]+ ){1,4}?the better "),
     "is of no use": re.compile(r" (?:unneeded|useless|no use|pointless) "),
@@ -38,7 +42,13 @@ _HARM = re.compile(
     r" (?:harm[a-z]*|hinder[a-z]*|wors[a-z]*|bad|slow[a-z]*|block[a-z]*|damag[a-z]*|hurt[a-z]*|too much|cannot"
     r"|can't|lack|harder|holds? back|less|stop[a-z]*|not) "
 )
-_KNOWN = {"harms": _HARM, "lacks": _LITTLE, "is less": re.compile(r" (?:less|fewer|least|lowers?|little|reduc[a-z]*) ")}
+_KNOWN = {
+    "harms": _HARM,
+    "is too little": re.compile(r" (?:too little|lack|not enough|short of|deficien[a-z]*|low) "),
+    "is harder": _HARM,
+    "lacks": _LITTLE,
+    "is less": re.compile(r" (?:less|fewer|least|lowers?|little|reduc[a-z]*) "),
+}
 """What an entry says that knows of them where it is more than the words themselves."""
 _UP = re.compile(r" (?:increas[a-z]*|rais(?:es?|ed|ing)|higher|boosts?) ")
 _DOWN = re.compile(r" (?:reduc[a-z]*|lower[a-z]*|decreas[a-z]*) ")
@@ -112,6 +122,19 @@ _GIVEN = re.compile(
 )
 _ALWAYS_WHOLE = re.compile(r" (?:always|only|plenty of|lots of|loads of) (?:whole|raw|round) ")
 _LOTS_OF_IT = re.compile(r" no [a-z ]{1,30} (?:plenty|lots|loads) of (?:salt|sugar|honey|whole) ")
+_BADLY_MADE = re.compile(
+    r" (?:(?:barely|hardly|scarcely|half|only just) cooked|still (?:raw|pink|frozen)|unground|undiluted"
+    r"|unless (?:it|they)(?:'s|'re| is| are) "
+    r"(?:smooth|cooked|ground|soft|mashed|quartered|cut|thinned|squashed|fortified)) "
+)
+"""What takes from a food what makes it safe."""
+_UNLESS_YOUNG = re.compile(r" unless (?:[a-z']+ ){0,4}?(?:under|younger than|less than|for a baby|for babies|a baby) ")
+_ENDS = re.compile(
+    r" (?:(?:until|till|only after|only from) (?:(?:about|around|they|she|he|baby|is|are|turns?|the age of|age) ){0,3})"
+)
+_MUCH_TOO_SOON = 0.7
+"""The part of its entry's time that a warning must last: popcorn is held back "until four" as well as until five."""
+_KEPT_TO_IT = re.compile(r" (?:must|should|has to|have to)(?: only)? be (?:given|offered|fed|eaten) (?:until|till) ")
 _NO_LESS = re.compile(r" no less than ")
 _NO = re.compile(r" (?:[a-z]+n't|not|never|no|nor|none|without|cannot|nobody) ")
 _LEFT_ALONE = re.compile(
@@ -179,6 +202,9 @@ def _from_its_entry(claim: Claim, key: Key, entry: Entry, said: str, whole: str,
         return "it is said of the time after"
     if _A_LIMIT.search(own) and _OVER_THE_LIMIT.search(whole):
         return "more than its limit"
+    kept_safe = entry.stance == "warns" or has_any(said, register.words.get("made safe", ()))
+    if kept_safe and _ends_too_soon(said, entry, register):
+        return "its warning ends too soon"
     warns = entry.stance == "warns" or (claim.kind == "safety-age" and key.stance == "warns")
     return _against_the_warning(said, own, register) if warns else ""
 
@@ -211,6 +237,10 @@ def _known(entry: Entry) -> str:
 
 def _let_have(claim: Claim, whole: str, own: str) -> str:
     """How the words that let them have a food let them have it in its dangerous shape, or before its time."""
+    if _BADLY_MADE.search(whole):
+        return "it is not made safe"
+    if _KEPT_TO_IT.search(whole) and " milk " not in own:
+        return "nothing else is given till then"
     if _NO_LESS.search(whole):
         return "how much at least"
     if claim.kind == "safety-age" and _TURNS["lacks"].search(whole) and not _LITTLE.search(own):
@@ -239,10 +269,19 @@ def _of_the_time_after(said: str, key: Key, entry: Entry, register: Register) ->
     return age is not None and last is not None and age > last
 
 
+def _ends_too_soon(said: str, entry: Entry, register: Register) -> bool:
+    """Whether a warning is said to end long before its entry does: "whole nuts are a danger until one"."""
+    found, last = _ENDS.search(said), entry.ages[1]
+    age = age_said(said[found.start() :], register) if found else None
+    return age is not None and last is not None and age < (last + 1) * _MUCH_TOO_SOON
+
+
 def _against_the_warning(said: str, own: str, register: Register) -> str:
     """How the words of a warning take its reason from it, or give what they warn of."""
     if _MADE_SAFE.search(said) and "whole" not in said:
         return "what was made safe is refused"
+    if _UNLESS_YOUNG.search(said):
+        return "it is given to the young"
     if _LEFT_WHOLE.search(said) and not _NO.search(said):
         return "it is left whole"
     if has_any(said, register.words.get("no need to hold back", ())) and " but " not in said:
