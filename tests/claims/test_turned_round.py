@@ -76,8 +76,13 @@ SOUND = (
     "Infant botulism can come from honey.",
     "There is no need to delay peanut past six months.",
     "Babies need iron from about six months.",
+    "Raw milk carries listeria and should not be given to a toddler.",
+    "Skip honey if your child is younger than one.",
+    "Wait until your son is five before you give him whole nuts.",
+    "A child who is allergic to milk should skip the cheese.",
+    "Their kidneys can't deal with so much salt.",
 )
-_HELPER = re.compile(r"\b(?:is|are|can|should|may|must|has|have)\b(?! not|n't)")
+_HELPER = re.compile(r"\b(?:is|are|can|should|may|must|has|have)\b(?! not|n't|'t)")
 _SHORT = (("is", "isn't"), ("are", "aren't"), ("should", "shouldn't"), ("can", "can't"), ("can", "cannot"))
 _TURNED = (
     *_SHORT,
@@ -97,7 +102,7 @@ def turned(sentence: str) -> Iterator[str]:
         for no in ("not", "no longer"):
             yield f"{sentence[: helper.end()]} {no}{sentence[helper.end() :]}"
     for plain, negated in _TURNED:
-        if found := re.search(rf"\b{plain}\b", sentence):
+        if found := re.search(rf"\b{plain}\b(?!')", sentence):
             yield f"{sentence[: found.start()]}{negated}{sentence[found.end() :]}"
     for lost in (_NO, _NONE):
         if found := lost.search(sentence):

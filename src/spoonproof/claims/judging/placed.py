@@ -40,7 +40,8 @@ _GIVING = (
 )
 _WITHHELD = re.compile(
     # "Can not be toxic for" withholds nothing.
-    r" (?:(?!(?:can|could|may|might|and|hard|dangerous|harmful|difficult|tricky|risky|toxic|wait|need|needed|needs) )"
+    r" (?:(?!(?:can|could|may|might|and|hard|dangerous|harmful|difficult|tricky|risky|toxic"
+    r"|unsuitable|unsafe|wait|need|needed|needs) )"
     r"[a-z0-9']+ ){0,2}?"
     rf"(?:{'|'.join(_GIVING.split())}|all right|be on|gets?(?! stuck| caught| lodged)"
     r"|giv(?:e|en|ing)(?! [a-z' ]{1,24}(?:botulism|salmonella|listeria|ill|sick|poorly|food poisoning) )"
@@ -50,6 +51,10 @@ _WITHHELD = re.compile(
 _IN_ITS_TERM = re.compile(
     r" (?:until|till|unless|wait until|skip (?:[a-z]+ ){1,3}if|avoid (?:[a-z]+ ){1,3}if) (?:[a-z']+ ){1,3}?"
     r"(?:is|are|'s)?(?: not|n't| no longer|isn't|aren't) "
+)
+_IN_ITS_CASE = re.compile(
+    r" (?:if|when|while) (?:[a-z']+ ){1,3}?(?:(?:is|are)(?: not|n't| no longer)|isn't|aren't) "
+    r"(?:under|younger|below|over|older|at least|eating) "
 )
 """A "no" in the term that is set, which turns the term round: "wait until she is *not* four"."""
 _MADE_SAFE_REFUSED = re.compile(
@@ -79,6 +84,11 @@ _DISOWNED = re.compile(
     re.IGNORECASE,
 )
 """What nobody is said to advise: "six months of milk alone *is not what the WHO says*"."""
+_AND_FOR_THEM = re.compile(
+    r" (?:and|so) (?:(?:it|they) )?(?:(?:should|must|can|may) be (?:given|offered|fed)|(?:is|are) "
+    r"(?:for|suitable|fine|good|ideal|great|recommended)) (?!.*(?:only|once|after|when|older|over|adults|until|from) )"
+)
+"""What is warned of and given in one breath: "raw milk can carry listeria *and should be given* to a baby"."""
 _ASIDE = re.compile(
     r" so (?:that )?(?:they|it|nothing|none|nobody|she|he|your baby|the baby|baby) | but (?:not|never|no) "
 )
@@ -89,13 +99,14 @@ _LIMITED = re.compile(
     r" (?:not|never|no|[a-z]+n't) (?:[a-z]+ ){0,2}?(?:more than|over|above|exceed|beyond) | hardly any "
 )
 """A limit to a quantity: "must *not go over* a gram"."""
-_STUTTERED = re.compile(r" (?:[a-z]+n't|not|longer|cannot|'t)'t ")
 _NO_LITTLE = re.compile(
     r" (?:not|no longer|never|[a-z]+n't) (?:(?:have|need|get|use|give|be given|eat) )?(?:very )?"
     r"(?:little|less(?! healthy)) "
 )
+"""A "no" to little: "should *not have less* than a gram"."""
 _NOT_NEEDED = re.compile(r"(?: not|n't| no) need ")
-_READY = ("ready", "readiness", "physically ready")
+_READY = ("ready", "readiness")
+"""Words of what hangs on the whole sentence: "she can't hold her head up, so she is *ready*"."""
 _CLOSE = 4
 """Words between one "no" and the next within which the two are one knot."""
 _LESS = frozenset({"none", "free", "low"})
@@ -119,21 +130,23 @@ def _unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> s
     words = NOT_NEEDLESS.sub(" ", NOT_WITHOUT.sub(" with ", standing(said)))
     if claim.kind == "quantity":
         words = _LIMITED.sub(" at most ", words)
-    if _knotted(words, claim) or _IN_ITS_TERM.search(words) or _STUTTERED.search(words):
+    sentence = plain(around(claim))
+    in_its_term = _IN_ITS_TERM.search(words) or _IN_ITS_CASE.search(sentence)
+    if in_its_term or _knotted(words, claim):
         return "a no within a no"
-    if _MADE_SAFE_REFUSED.search(words) or _SO_THAT_HARMS.search(words):
+    if _MADE_SAFE_REFUSED.search(words) or _SO_THAT_HARMS.search(sentence):
         return "it is made safe, and harms or is refused all the same"
     if _NOT_ONLY_LATER.search(said) or _DISOWNED.match(said_behind(claim)):
         return "a no takes it back"
-    given = _TOLD_TO_GIVE.match(said_behind(claim)) is not None
-    given = given or given_for_a_reason(plain(around(claim)), register, subjects_of(claim))
-    if key.stance == "warns" and given:
+    given = _TOLD_TO_GIVE.match(said_behind(claim)) is not None or _AND_FOR_THEM.search(sentence) is not None
+    given = given or given_for_a_reason(sentence, register, subjects_of(claim))
+    if given and (key.stance == "warns" or (entry is not None and entry.stance == "warns")):
         return "it warns, and tells to give it"
     outright = entry is not None and entry.negation
     lets = key.stance in ("permits", "dismisses") and not of_readiness
     if lets and (claim.kind == "allergen" or (claim.kind == "safety-age" and not outright)):
         words = _ASIDE.split(without_phrases(words, register.words.get("no need to hold back", ())), maxsplit=1)[0]
-        for waiver in WAIVERS:
+        for waiver in WAIVERS if claim.kind == "safety-age" else ():
             words = waiver.sub(" ", f"{words.rstrip()} ")
     found = list(_NO.finditer(words))
     if not found:
