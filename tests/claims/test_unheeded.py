@@ -30,6 +30,9 @@ HEADS = (
     "It was once thought that {}.",
     "The leaflet used to say that {}.",
     "Several studies dispute that {}.",
+    "You may have read that {}.",
+    "Doctors no longer say {}.",
+    "The clinic has stopped warning parents that {}.",
 )
 TAILS = (
     "{}, as people wrongly believe.",
@@ -38,6 +41,7 @@ TAILS = (
     "{}, which experts now reject.",
     "{} - a tale for the credulous.",
     "{}, a view nobody holds today.",
+    "{}, forget it.",
 )
 VOUCHED = (
     "The NHS says that {}.",

@@ -47,9 +47,15 @@ _AN_IDEA = re.compile(
 _WHOSE = re.compile(
     r" (?:only|anyone|anybody|why|how (?:can|could)|fools?|idiots?|hardly|few|quacks?|wrong(?:ly)?|mistaken(?:ly)?"
     r"|silly|foolish(?:ly)?|stupid(?:ly)?|naive(?:ly)?|daft|used to|once|formerly|no longer|stopped"
+    r"|(?:may|might|will|must)(?: well| even)? have(?: been)?"
     r"|no (?:[a-z]+ ){1,2}?(?:would|will|should)) (?:[a-z0-9']+ ){0,5}$"
 )
 """A view that nobody vouches for: "*only* the careless think that", "it was *once* thought that"."""
+_LET_GO = re.compile(
+    r" (?:no longer|(?:has|have|had) (?:stopped|dropped|abandoned|given up|quit)|(?:stopped|dropped|gave up|quit))"
+    r" (?:advis|warn|recommend|say|tell|ask|teach|insist|suggest|caution)[a-z]* "
+)
+"""A view that its holders gave up: "the service *no longer advises* against it"."""
 _WRONG = (
     r"(?:wrong|wrongly|mistaken|mistakenly|false|falsely|untrue|myths?|nonsense|rubbish|a lie|lies|disprove[dn]"
     r"|debunked|overturned|discredited|refuted|outdated|out of date|obsolete|superseded|abandoned|retracted|scrapped"
@@ -65,7 +71,7 @@ _TAKEN_BACK = re.compile(
     r"|(?:(?:just|only|merely|such|another) )?(?:an?|the) (?:[a-z]+ ){0,2}?(?:view|tale|story|belief|idea|notion|claim"
     r"|myth|opinion|theory|rumour|superstition|saying|fable|legend|line)"
     r"(?! (?:that )?(?:i|we|all|every|most|doctors|the nhs) )"
-    r"|not so) "
+    r"|not so|(?:(?:you can|just|so) )?(?:forget|ignore|never mind|scrap) (?:it|that|this|them|all that)) "
 )
 """What follows a statement and calls it untrue: "..., *as many wrongly believe*", "..., *a view nobody holds*"."""
 _PARTS = re.compile(r"[,;:–—()]| - ")
@@ -83,6 +89,8 @@ def unheeded(claim: Claim, verdict: Verdict, register: Register) -> None:
         step = "its sentence takes it back more than once"
     elif not taken_back and claim.polarity in ("asserts", "hedges", "denies") and _hangs_on(claim):
         step = "it hangs on words that don't vouch for it"
+    elif not taken_back and _LET_GO.search(plain(f"{said_before(claim)}{claim.quote}")):
+        step = "its holders gave it up"
     elif not taken_back and any(_TAKEN_BACK.match(plain(part)) for part in _PARTS.split(said_behind(claim))):
         step = "what follows calls it untrue"
     if step:
