@@ -77,6 +77,7 @@ SOUND = (
     "There is no need to delay peanut past six months.",
     "Babies need iron from about six months.",
     "Raw milk carries listeria and should not be given to a toddler.",
+    "Cow's milk should not be the main drink before one.",
     "Skip honey if your child is younger than one.",
     "Wait until your son is five before you give him whole nuts.",
     "A child who is allergic to milk should skip the cheese.",
