@@ -34,7 +34,7 @@ _ANEW = re.compile(r" because (?!of )|, (?:the|her|his|their|its|though|although
 the proteins are alike"."""
 _GIVING = (
     "offer(?:ed|ing)? fe(?:d|ed|eding) serv(?:e|ed|ing) ha(?:ve|d|ving) eat(?:en|ing)? drink(?:ing)? drunk"
-    " add(?:ed|ing)? put us(?:e|ed|ing) introduced? start(?!ed) suitable safe ok okay fine right ready recommended"
+    " add(?:ed|ing)? main put us(?:e|ed|ing) introduced? start(?!ed) suitable safe ok okay fine right ready recommended"
     " advised ideal appropriate for allowed good let leave salt under below younger before until till whole swap"
     " replace[sd]? replacement substitute enough even dip sweeten boil suit belongs? protect"
 )
@@ -105,6 +105,7 @@ _NO_LITTLE = re.compile(
 )
 """A "no" to little: "should *not have less* than a gram"."""
 _NOT_NEEDED = re.compile(r"(?: not|n't| no) need ")
+_READY_ONCE = re.compile(r" (?:isn't|aren't|not) ready (?:[a-z]+ ){0,4}?(?:until|till|unless) ")
 _READY = ("ready", "readiness")
 """Words of what hangs on the whole sentence: "she can't hold her head up, so she is *ready*"."""
 _CLOSE = 4
@@ -128,6 +129,8 @@ def _unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> s
     of_readiness = claim.effect == "readiness-signs" or has_any(plain(claim.quote), _READY)
     said = plain(around(claim)) if of_readiness else _clause(claim)
     words = NOT_NEEDLESS.sub(" ", NOT_WITHOUT.sub(" with ", standing(said)))
+    if of_readiness:
+        words = _READY_ONCE.sub(" ready once ", words)
     if claim.kind == "quantity":
         words = _LIMITED.sub(" at most ", words)
     sentence = plain(around(claim))

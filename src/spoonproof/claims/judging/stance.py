@@ -304,9 +304,10 @@ _GIVES = re.compile(
     r"|suitable|safe|fine|ok|okay|ideal|allowed|good|right)"
     r"|(?:must|should|can|may|need to|have to|do) (?:be given|be fed|be offered|have|eat|drink|get|give|offer|serve)"
     r"|(?:i|we|you) (?:do |always |still )?(?:give|offer|serve|feed)) (?!up )"
+    r"|^ (?:please )?(?:give|offer|serve|feed) (?!up )"
 )
 _UNMADE = re.compile(
-    r" (?:should|must|need|do|does|can|could)(?:n't| not| no longer) (?:be |to be |have to be )?"
+    r" (?:(?:should|must|need|do|does|can|could)(?:n't| not| no longer)|never) (?:be |to be |have to be )?"
     r"(?:cut|quarter|quartered|halve|halved|peel|peeled|chop|chopped|mash|mashed|grate|grated|ground|grind|slice|sliced"
     r"|squash|squashed|flattened|pureed|boiled hard|soaked|deseeded|deboned|shredded) "
     r"(?!.*(?:rounds?|coins?|circles?|discs?|disks?|cross|width|across|chunks?|thick|big|large) )"
