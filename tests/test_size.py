@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+import subprocess
 from pathlib import Path
 
 ROOT = Path(__file__).parents[1]
 MOST = 400
 TABLES = {"tests/feeding/test_dishes.py"}
 """Rows of data that happen to be written in Python."""
+TOP = frozenset(
+    """
+    .ci .gitignore .pre-commit-hooks.yaml CHANGELOG.md DEVELOPERS.md LICENSE README.md SECURITY.md benchmarks
+    channel.yaml claims corrections.csv guide hatch_build.py pyproject.toml recipes shared site src tests
+    """.split()
+)
+
+
+def test_nothing_but_what_belongs_there_lies_at_the_top() -> None:
+    kept = subprocess.run(["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, check=True).stdout.split("\n")
+    assert {name.partition("/")[0] for name in kept if name} == TOP
 
 
 def test_no_module_is_longer_than_400_lines() -> None:
