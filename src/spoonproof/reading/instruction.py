@@ -324,5 +324,6 @@ class StepReader:
     pieces: set[tuple[str, int]] = field(default_factory=set)  # pieces that the steps cut: "slice" of which line
     later: set[int] = field(default_factory=set)  # lines of a head that may be made here, named in full further on
     to_come: set[int] = field(default_factory=set)  # lines that some later step names
+    not_in_yet: set[int] = field(default_factory=set)  # lines that a later step puts in by their name in full
     apart: frozenset[int] = frozenset()  # the grown-ups' lines, till the baby's portion is out
     held: set[int] = field(default_factory=set)  # what "everything but ..." left out

@@ -28,8 +28,8 @@ Lines = tuple[FoodLine, ...]
 Read = Callable[["Reader", int, Scalar], Step]
 
 CARRIED = tuple(
-    "split oven turn last_foods used excused unlisted shared asked made pieces pair held later to_come apart "
-    "cooked lifts_later shared_out".split()
+    "split oven turn last_foods used excused unlisted shared asked made pieces pair held later to_come not_in_yet "
+    "apart cooked lifts_later shared_out".split()
 )
 """What a reader of steps carries from step to step, beside what it reads with; a test holds that there is no more."""
 

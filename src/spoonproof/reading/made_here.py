@@ -74,6 +74,12 @@ _MIXED = re.compile(
 )
 
 
+_PUTS_IN = re.compile(
+    r"\b(?:add|put|pop|toss|throw|scatter|arrange|serve|stir in|fold in|mix in|top with|finish with)\b[^.;:]*$"
+)
+"""What stands before a food that goes in only there."""
+
+
 def named_later(lines: Sequence[FoodLine], texts: Iterable[str]) -> set[int]:
     """The lines with a head that a recipe can make itself, that one of ``texts`` names in full ("the soy sauce")."""
     later = " ".join(texts).lower()
@@ -85,6 +91,19 @@ def to_come(lines: Sequence[FoodLine], texts: Iterable[str]) -> set[int]:
     """The lines that one of ``texts`` names by their last word at least."""
     words = set(key_of(" ".join(texts)))
     return {i for i, line in enumerate(lines) if words.intersection(key_of(line.name)[-1:])}
+
+
+def put_in_later(lines: Sequence[FoodLine], texts: Iterable[str]) -> set[int]:
+    """The lines that one of ``texts`` puts in by their name in full ("add the cherry tomatoes"): till then the others
+    that share a word with them are meant ("the tomatoes", of a tin)."""
+    later = " ".join(texts).lower()
+    return {
+        i
+        for i, line in enumerate(lines)
+        if " " in line.name
+        and (at := later.find(line.name.lower())) >= 0
+        and _PUTS_IN.search(later[max(0, at - 60) : at])
+    }
 
 
 def made_so_far(reader: StepReader, text: str, mentions: Sequence[Mention]) -> list[Mention]:

@@ -31,7 +31,7 @@ from spoonproof.reading.instruction_words import (
 )
 from spoonproof.reading.kinds import left_of_kind
 from spoonproof.reading.limits import STEP_CHARACTERS
-from spoonproof.reading.made_here import made_so_far, named_later, to_come, without_made
+from spoonproof.reading.made_here import made_so_far, named_later, put_in_later, to_come, without_made
 from spoonproof.reading.mentions import Mention, Names
 from spoonproof.reading.placing import Page, passage_of
 from spoonproof.reading.pointed import all_but_some, of_the_pot, told_by_state, with_pointed
@@ -105,6 +105,7 @@ def _look_on(reader: StepReader, to_come_texts: Sequence[str]) -> None:
     reader.apart = frozenset(i for i, line in enumerate(lines) if line.has("for-others") and not reader.split)
     reader.later = named_later(lines, to_come_texts)
     reader.to_come = to_come(lines, to_come_texts)
+    reader.not_in_yet = put_in_later(lines, to_come_texts) - reader.used
 
 
 def _unread(reader: StepReader, index: int, entry: Scalar | Mapped, sentence: Scalar | None) -> Step:
@@ -301,7 +302,8 @@ def _tested(steps: list[Step], verbs: Verbs, skip: int = 0) -> None:
 def _one_of(reader: StepReader, passage: Passage, mention: Mention) -> Mention:
     """Where the words fit two lines: the first one not used yet, and a finding."""
     if not mention.unsure or not mention.lines:
-        return mention
+        there = tuple(i for i in mention.lines if i not in reader.not_in_yet)
+        return mention._replace(lines=there or mention.lines)
     ahead = passage.text[: mention.start].rstrip()  # "the 60 ml water": the amount says which
     said = [i for i in mention.lines if _ends_in_amount(ahead, reader.lines[i], reader.document)]
     if len(said) == 1:
