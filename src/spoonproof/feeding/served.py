@@ -71,8 +71,8 @@ FACTS = frozenset(
     no-salt low-salt homemade unsweetened a-little lion egg-free alcohol-free cooked-already smoked wilted
     hot-through across-grain
     sweetened core-low core-short
-    chilling flour unpasteurised rare seared slow-cooked never-boiled salted heated-later split big counted said-hard
-    said-soft discarded in-shell carved coarse
+    chilling flour unpasteurised rare seared slow-cooked never-boiled uncooked salted heated-later split big counted
+    said-hard said-soft discarded in-shell carved coarse
     said-firm""".split()
 )
 """Every word a hazard row may ask for."""
