@@ -126,8 +126,7 @@ def unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> No
 
 def _unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> str:
     entry = verdict.entry
-    of_readiness = claim.effect == "readiness-signs" or has_any(plain(claim.quote), _READY)
-    said = plain(around(claim)) if of_readiness else _clause(claim)
+    of_readiness, said = _of_readiness(claim), _said(claim)
     words = NOT_NEEDLESS.sub(" ", NOT_WITHOUT.sub(" with ", standing(said)))
     if of_readiness:
         words = _READY_ONCE.sub(" ready once ", words)
@@ -151,38 +150,71 @@ def _unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> s
         words = _ASIDE.split(without_phrases(words, register.words.get("no need to hold back", ())), maxsplit=1)[0]
         for waiver in WAIVERS if claim.kind == "safety-age" else ():
             words = waiver.sub(" ", f"{words.rstrip()} ")
+    left = _left_over(words, claim, key, verdict, register)
+    return f"a no stands here whose reach is not known ({left[0][0]})" if left else ""
+
+
+def _left_over(words: str, claim: Claim, key: Key, verdict: Verdict, register: Register) -> list[re.Match[str]]:
+    """Each "no" of its clause that nothing took in: no withholding, no denial, no words of its entry, no frame."""
     found = list(_NO.finditer(words))
     if not found:
-        return ""
-    known = _known(entry, key, bare=not waived(said))
+        return []
+    entry = verdict.entry
+    known = _known(entry, key, bare=not waived(_said(claim)))
     about = subjects_of(claim) | frozenset(entry.about if entry else ())
     if claim.kind == "safety-age":
-        stanced = entry is None or bool(entry.stance) or known or claim.effect == "harm"
-        left = [one for one in found if not (stanced and _withholds(words, one, about))]
-        left = found if key.stance == "permits" else left
-        if claim.polarity == "denies" and entry is not None and entry.truth == "false" and not entry.negation:
-            left = left[1:]  # what is denied is false
+        left = _of_no_keeping_back(words, found, claim, key, entry, about, known=known)
     else:
-        taken = claim.polarity in ("denies", "refutes") and not (entry is not None and (entry.negation or entry.stance))
-        by_words = entry is not None and entry.negation and entry.truth != "computed"
-        taken = (
-            taken
-            or (entry is None and verdict.stanced)
-            or (claim.level in _LESS and not by_words)
-            or cannot_cope(claim)
-        )
-        if entry is not None and entry.stance == "warns":
-            left = [one for one in found if not _withholds(words, one, about)]
-        else:
-            left = found
-        left = left[1:] if taken else left
-    needless = outright and _NOT_NEEDED.search(words)
+        left = _of_no_denial(words, found, claim, verdict, about)
+    needless = entry is not None and entry.negation and _NOT_NEEDED.search(words)
     if known or needless:
         left = left[1:]
     if left and frames(claim, register) == 1:
         # "It's not true that babies can't have egg" gives it: both are taken in.
         left = left[2 if key.stance == "permits" else 1 :]
-    return f"a no stands here whose reach is not known ({left[0][0]})" if left else ""
+    return left
+
+
+def _of_no_keeping_back(
+    words: str,
+    found: list[re.Match[str]],
+    claim: Claim,
+    key: Key,
+    entry: Entry | None,
+    about: frozenset[str],
+    *,
+    known: bool,
+) -> list[re.Match[str]]:
+    """Of advice by age, each "no" that keeps nothing from a child."""
+    stanced = entry is None or bool(entry.stance) or known or claim.effect == "harm"
+    left = [one for one in found if not (stanced and _withholds(words, one, about))]
+    left = found if key.stance == "permits" else left
+    if claim.polarity == "denies" and entry is not None and entry.truth == "false" and not entry.negation:
+        left = left[1:]  # what is denied is false
+    return left
+
+
+def _of_no_denial(
+    words: str, found: list[re.Match[str]], claim: Claim, verdict: Verdict, about: frozenset[str]
+) -> list[re.Match[str]]:
+    """Of any other statement, each "no" that its polarity and its level did not take in."""
+    entry = verdict.entry
+    denied = claim.polarity in ("denies", "refutes") and not (entry is not None and (entry.negation or entry.stance))
+    by_words = entry is not None and entry.negation and entry.truth != "computed"
+    less = claim.level in _LESS and not by_words
+    taken = denied or (entry is None and verdict.stanced) or less or cannot_cope(claim)
+    if entry is not None and entry.stance == "warns":
+        found = [one for one in found if not _withholds(words, one, about)]
+    return found[1:] if taken else found
+
+
+def _said(claim: Claim) -> str:
+    """The words in which its "no" is looked for: what hangs on the whole sentence is read in it."""
+    return plain(around(claim)) if _of_readiness(claim) else _clause(claim)
+
+
+def _of_readiness(claim: Claim) -> bool:
+    return claim.effect == "readiness-signs" or has_any(plain(claim.quote), _READY)
 
 
 def _knotted(words: str, claim: Claim) -> bool:
