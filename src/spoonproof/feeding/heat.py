@@ -54,10 +54,8 @@ def from_heat(treatment: Treatment | None, texts: Sequence[str], food: Food | No
     if cores and cores[-1] < _CORE_C:  # the last that is said
         facts.add("core-low" if cores[-1] < _BARELY_C else "core-short")
     if "cooked" not in facts:
-        facts |= {
-            "raw",
-            "uncooked",
-        }  # the one is said in words too ("raw beans"), the other is of a recipe's steps alone
+        # Words speak of "raw beans" too; that no step cooks them is of a recipe alone.
+        facts |= {"raw", "uncooked"}
 
 
 _SEARED_MINUTES = 3.0  # both sides together; a piece of meat is raw inside after so little (common practice)

@@ -153,9 +153,9 @@ def turned(claim: Claim, key: Key, verdict: Verdict, register: Register) -> None
     else:
         way = _way(claim, key, verdict.entry, register)
     if way:
-        verdict.truth, verdict.evidence, verdict.wording, verdict.add = "unproven", False, None, ""
-        verdict.why = f"Its words turn round what is known of it. {verdict.why}".strip()
-        verdict.steps.append(f"its words turn it round ({way}): not kept")
+        verdict.evidence = False
+        why = f"Its words turn round what is known of it. {verdict.why}".strip()
+        verdict.not_kept("unproven", why, f"its words turn it round ({way})")
 
 
 def _way(claim: Claim, key: Key, entry: Entry | None, register: Register) -> str:
@@ -166,7 +166,7 @@ def _way(claim: Claim, key: Key, entry: Entry | None, register: Register) -> str
     if not way and key.stance == "permits":
         way = _let_have(claim, whole, own)
     if not way and entry is not None:
-        way = _from_its_entry(claim, key, entry, said, whole, register)
+        way = _from_its_entry(claim, key, entry, (said, whole, own), register)
     if way or (entry is not None and entry.stance):
         return way
     if _TO_ITS_LOSS.search(said) or (entry is not None and _up_for_down(said, claim, entry, own)):
@@ -193,9 +193,10 @@ def _at_sight(claim: Claim, key: Key, said: str, whole: str, own: str) -> str:
     return "is not ready" if ready.search(whole) and not ready.search(own) else ""
 
 
-def _from_its_entry(claim: Claim, key: Key, entry: Entry, said: str, whole: str, register: Register) -> str:
-    """What turns it from the very thing, the time or the amount that its entry speaks of."""
-    own = _known(entry)
+def _from_its_entry(claim: Claim, key: Key, entry: Entry, words: tuple[str, str, str], register: Register) -> str:
+    """What turns it from the very thing, the time or the amount that its entry speaks of: by the ``words`` of its
+    clause, of its sentence, and of the entry itself."""
+    said, whole, own = words
     if way := _without(said, claim, entry, own, register):
         return way
     if _of_the_time_after(said, key, entry, register):

@@ -156,9 +156,7 @@ def overreached(claim: Claim, key: Key, verdict: Verdict, register: Register) ->
     if verdict.truth != "true" or claim.polarity not in ("asserts", "hedges", "asks"):
         return
     if (less := _beyond(claim, key, verdict, register)) is not None:
-        verdict.truth, verdict.why, step = less
-        verdict.wording, verdict.add = None, ""
-        verdict.steps.append(f"{step}: not kept")
+        verdict.not_kept(*less)
 
 
 def _beyond(claim: Claim, key: Key, verdict: Verdict, register: Register) -> tuple[Truth, str, str] | None:

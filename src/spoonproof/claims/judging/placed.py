@@ -119,9 +119,8 @@ def unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> No
         return
     step = _unplaced(claim, key, verdict, register)
     if step:
-        verdict.truth, verdict.wording, verdict.add, verdict.evidence = "unproven", None, "", False
-        verdict.why = f"What its “no” is said of is not certain: say it plainly. {verdict.why}"
-        verdict.steps.append(f"{step}: not kept")
+        verdict.evidence = False
+        verdict.not_kept("unproven", f"What its “no” is said of is not certain: say it plainly. {verdict.why}", step)
 
 
 def _unplaced(claim: Claim, key: Key, verdict: Verdict, register: Register) -> str:

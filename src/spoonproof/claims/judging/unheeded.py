@@ -94,9 +94,8 @@ def unheeded(claim: Claim, verdict: Verdict, register: Register) -> None:
     elif not taken_back and any(_TAKEN_BACK.match(plain(part)) for part in _PARTS.split(said_behind(claim))):
         step = "what follows calls it untrue"
     if step:
-        verdict.truth, verdict.wording, verdict.add = "unproven", None, ""
-        verdict.why = f"Whether you hold it is not clear from the words around it: say it plainly. {verdict.why}"
-        verdict.steps.append(f"{step}: not kept")
+        why = f"Whether you hold it is not clear from the words around it: say it plainly. {verdict.why}"
+        verdict.not_kept("unproven", why, step)
 
 
 def _hangs_on(claim: Claim) -> bool:

@@ -25,6 +25,11 @@ class Verdict:
     warning: Entry | None = None
     steps: list[str] = field(default_factory=list)
 
+    def not_kept(self, truth: Truth, why: str, step: str) -> None:
+        """Take a "true" back to ``truth``, with nothing to say in its place; ``step`` says why in the trail."""
+        self.truth, self.why, self.wording, self.add = truth, why, None, ""
+        self.steps.append(f"{step}: not kept")
+
 
 def denied(verdict: Verdict, polarity: str, kind: str) -> Verdict:
     """The truth of taking the statement back. Evidence that is lacking makes a refutation right,
